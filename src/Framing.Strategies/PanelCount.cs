@@ -1,0 +1,13 @@
+namespace Framing.Strategies;
+
+/// <summary>How many panels an angle needs.</summary>
+/// <param name="Columns">Panels along the width of the picture.</param>
+/// <param name="Rows">Panels along the height of the picture.</param>
+/// <param name="TangentMargin">
+/// The margin left on the tighter pair of sides, as a tangent; negative when the outline does not fit.
+/// </param>
+public readonly record struct PanelCount(int Columns, int Rows, double TangentMargin)
+{
+    /// <summary>The number of panels.</summary>
+    public int Panels => Columns * Rows;
+}
