@@ -1,0 +1,34 @@
+namespace Framing.Sky.Tests;
+
+/// <summary>A file of check values, copied as it is.</summary>
+internal sealed class CheckFile
+{
+    private readonly Dictionary<string, CheckValue> entries;
+
+    /// <param name="name">The file in Data.</param>
+    /// <param name="prefix">Only the entries whose id begins so.</param>
+    public CheckFile(string name, string prefix = "") =>
+        entries = TestData
+            .Json(name)
+            .EnumerateArray()
+            .Select(entry => new CheckValue(entry))
+            .Where(entry => entry.Id.StartsWith(prefix, StringComparison.Ordinal))
+            .ToDictionary(entry => entry.Id, StringComparer.Ordinal);
+
+    public int Count => entries.Count;
+
+    public IEnumerable<string> Ids => entries.Keys;
+
+    public CheckValue this[string id] => entries[id];
+
+    /// <summary>The ids as the rows of a theory.</summary>
+    public TheoryData<string> Rows() => [.. Ids];
+
+    /// <summary>Runs the handler of one entry and asserts that all it expects was looked at.</summary>
+    public void Run(string id, IReadOnlyDictionary<string, Action<CheckValue>> handlers)
+    {
+        var check = entries[id];
+        handlers[id](check);
+        check.Finish();
+    }
+}
