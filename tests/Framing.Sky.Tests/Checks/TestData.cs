@@ -6,11 +6,13 @@ namespace Framing.Sky.Tests;
 /// <summary>Reads the files of the Data folder, which travel inside the test program.</summary>
 internal static class TestData
 {
+    public static Stream Stream(string name) =>
+        Assembly.GetExecutingAssembly().GetManifestResourceStream(name)
+        ?? throw new FileNotFoundException($"The Data folder holds no {name}.");
+
     public static string Text(string name)
     {
-        using var stream =
-            Assembly.GetExecutingAssembly().GetManifestResourceStream(name)
-            ?? throw new FileNotFoundException($"The Data folder holds no {name}.");
+        using var stream = Stream(name);
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.IO.Compression;
 
-namespace Framing.Sky.Tests.OfDate;
+namespace Framing.Sky.Tests;
 
 /// <summary>
 /// The whole chain against ERFA 2.0.0 (IAU 2006/2000A), rows of tests/reference/of-date/make_places.py.
@@ -77,10 +77,9 @@ public sealed class PlacesTests
 
     private static List<Place> Read()
     {
-        using var file = File.OpenRead(
-            Path.Combine(AppContext.BaseDirectory, "Data", "of-date.places.csv.gz")
-        );
-        using var reader = new StreamReader(new GZipStream(file, CompressionMode.Decompress));
+        using var file = TestData.Stream("of-date.places.csv.gz");
+        using var unpacked = new GZipStream(file, CompressionMode.Decompress);
+        using var reader = new StreamReader(unpacked);
         Assert.Equal(
             "jd_tt,ra_icrs_deg,dec_icrs_deg,ra_of_date_deg,dec_of_date_deg",
             reader.ReadLine()
