@@ -7,6 +7,7 @@ namespace Framing.Sky;
 /// </summary>
 /// <remarks>
 /// <para>Holds radians, any finite value, never wrapped on its own: 370° stays 370° until <see cref="Wrapped"/> is asked.</para>
+/// <para>Arithmetic whose result is not finite throws <see cref="ArithmeticException"/>; no angle ever holds NaN.</para>
 /// <para><c>default(Angle)</c> is <see cref="Zero"/>.</para>
 /// <para>
 /// An angle that is counted from north through east is a <see cref="PositionAngle"/>; a place on the sky is a
@@ -16,6 +17,11 @@ namespace Framing.Sky;
 public readonly struct Angle : IEquatable<Angle>, IComparable<Angle>
 {
     private const double RadiansPerDegree = Math.PI / 180.0;
+
+    /// <summary>Two steps of double precision below 2π; from here on degrees and hours may round to the full turn.</summary>
+    private static readonly double LargestBelowFullTurn = Math.BitDecrement(
+        Math.BitDecrement(Math.Tau)
+    );
 
     private Angle(double radians) => Radians = radians;
 
@@ -48,8 +54,9 @@ public readonly struct Angle : IEquatable<Angle>, IComparable<Angle>
                 turned += Math.Tau;
             }
 
-            // A tiny negative value plus a full turn rounds to the full turn itself.
-            return new Angle(turned >= Math.Tau ? 0.0 : turned);
+            // A tiny negative value plus a full turn rounds to the full turn itself, or to a value that is 360 in degrees
+            // (24 in hours): both are 0. The last addition turns -0 into 0.
+            return turned >= LargestBelowFullTurn ? Zero : new Angle(turned + 0.0);
         }
     }
 
@@ -59,7 +66,7 @@ public readonly struct Angle : IEquatable<Angle>, IComparable<Angle>
         get
         {
             var turned = Math.IEEERemainder(Radians, Math.Tau);
-            return new Angle(turned <= -Math.PI ? Math.PI : turned);
+            return new Angle(turned <= -Math.PI ? Math.PI : turned + 0.0);
         }
     }
 
@@ -67,24 +74,27 @@ public readonly struct Angle : IEquatable<Angle>, IComparable<Angle>
     public Angle Magnitude => new(Math.Abs(Radians));
 
     /// <summary>The sum of two angles.</summary>
-    public static Angle operator +(Angle left, Angle right) => new(left.Radians + right.Radians);
+    public static Angle operator +(Angle left, Angle right) =>
+        Computed(left.Radians + right.Radians);
 
     /// <summary>The difference of two angles.</summary>
-    public static Angle operator -(Angle left, Angle right) => new(left.Radians - right.Radians);
+    public static Angle operator -(Angle left, Angle right) =>
+        Computed(left.Radians - right.Radians);
 
     /// <summary>The angle turned the other way.</summary>
     public static Angle operator -(Angle angle) => new(-angle.Radians);
 
     /// <summary>A multiple of an angle.</summary>
-    public static Angle operator *(Angle angle, double factor) => new(angle.Radians * factor);
+    public static Angle operator *(Angle angle, double factor) => Computed(angle.Radians * factor);
 
     /// <summary>A multiple of an angle.</summary>
-    public static Angle operator *(double factor, Angle angle) => new(angle.Radians * factor);
+    public static Angle operator *(double factor, Angle angle) => angle * factor;
 
     /// <summary>A part of an angle.</summary>
-    public static Angle operator /(Angle angle, double divisor) => new(angle.Radians / divisor);
+    public static Angle operator /(Angle angle, double divisor) =>
+        Computed(angle.Radians / divisor);
 
-    /// <summary>How often one angle holds another.</summary>
+    /// <summary>How often one angle holds another: a bare number, infinite or NaN where the unit is no angle at all.</summary>
     public static double operator /(Angle angle, Angle unit) => angle.Radians / unit.Radians;
 
     /// <summary>True when the left angle is the smaller one, signs counted.</summary>
@@ -162,6 +172,13 @@ public readonly struct Angle : IEquatable<Angle>, IComparable<Angle>
     /// <summary>The angle in degrees with six decimals, in the invariant culture, for logs and test messages.</summary>
     public override string ToString() =>
         Degrees.ToString("0.######", CultureInfo.InvariantCulture) + "°";
+
+    private static Angle Computed(double radians) =>
+        double.IsFinite(radians)
+            ? new(radians)
+            : throw new ArithmeticException(
+                "The result is no angle: it is not a finite number (a division by zero, or a factor that is not finite)."
+            );
 
     private static double Finite(double value, string name) =>
         double.IsFinite(value)

@@ -67,21 +67,45 @@ public sealed record Rig
     /// <param name="scale">Sky per pixel at the tangent point, more than 0.</param>
     /// <param name="pixelMicrometres">Edge of one pixel as written (binned) in µm.</param>
     /// <returns>The focal length in mm.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The scale is not more than 0.</exception>
     public static double FocalLengthFromScale(Angle scale, double pixelMicrometres) =>
-        pixelMicrometres / 1000.0 / scale.Radians;
+        scale > Angle.Zero
+            ? pixelMicrometres / 1000.0 / scale.Radians
+            : throw new ArgumentOutOfRangeException(
+                nameof(scale),
+                scale.Arcseconds,
+                "A scale is more than 0 arcsec a pixel."
+            );
 
     /// <summary>The focal length that a measured angle between opposite edges stands for.</summary>
-    /// <param name="between">The angle from edge to edge.</param>
+    /// <param name="between">The angle from edge to edge, more than 0 and less than 180°.</param>
     /// <param name="millimetres">The distance of the edges on the sensor in mm.</param>
     /// <returns>The focal length in mm: w / (2 tan(W/2)), not w / W, which is too long.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The angle is out of its range.</exception>
     public static double FocalLengthFromWidth(Angle between, double millimetres) =>
-        millimetres / (2.0 * Math.Tan(between.Radians / 2.0));
+        between.Radians is > 0.0 and < Math.PI
+            ? millimetres / (2.0 * Math.Tan(between.Radians / 2.0))
+            : throw new ArgumentOutOfRangeException(
+                nameof(between),
+                between.Degrees,
+                "The angle between two edges is more than 0 and less than 180 degrees."
+            );
 
     /// <summary>The scales at a distance from the middle of the picture.</summary>
     /// <param name="fieldAngle">The angle from the optical axis, 0 to less than 90°.</param>
     /// <returns>Sky per pixel outwards (s cos²θ) and around (s cos θ), s the scale in the middle.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The angle is out of its range.</exception>
     public (Angle Radial, Angle Tangential) ScaleAt(Angle fieldAngle)
     {
+        if (!(fieldAngle.Radians is >= 0.0 and < Math.PI / 2.0))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(fieldAngle),
+                fieldAngle.Degrees,
+                "A field angle is at least 0 and less than 90 degrees."
+            );
+        }
+
         var cos = Math.Cos(fieldAngle.Radians);
         return (Scale * (cos * cos), Scale * cos);
     }

@@ -6,8 +6,8 @@ namespace Framing.Sky;
 /// <remarks>
 /// <para>ICRS unless the name of a value says otherwise (of date).</para>
 /// <para>
-/// Separation, position angle, midpoint and interpolation work on the vectors, so that the poles and right ascension 0h
-/// are places like any other.
+/// Separation, position angle, midpoint and offset work on the vectors, so that the poles and right ascension 0h are
+/// places like any other.
 /// </para>
 /// <para>
 /// <c>default(SkyDirection)</c> is no direction (its vector is zero); <see cref="IsDefault"/> tells. Every way of making
@@ -16,6 +16,9 @@ namespace Framing.Sky;
 /// </remarks>
 public readonly struct SkyDirection : IEquatable<SkyDirection>
 {
+    /// <summary>Below this length what is left of a sum of unit vectors is rounding, and points nowhere.</summary>
+    private const double NoDirection = 1e-15;
+
     private SkyDirection(Vector3D unit) => Vector = unit;
 
     /// <summary>The north celestial pole.</summary>
@@ -35,7 +38,7 @@ public readonly struct SkyDirection : IEquatable<SkyDirection>
 
     /// <summary>Declination, -90° to +90°.</summary>
     public Angle Declination =>
-        Angle.FromRadians(Math.Atan2(Vector.Z, double.Hypot(Vector.X, Vector.Y)));
+        Angle.FromRadians(Math.Atan2(Vector.Z + 0.0, double.Hypot(Vector.X, Vector.Y)));
 
     /// <summary>The opposite direction.</summary>
     public SkyDirection Antipode => new(-Vector);
@@ -80,7 +83,10 @@ public readonly struct SkyDirection : IEquatable<SkyDirection>
         }
 
         var (sinRa, cosRa) = Math.SinCos(rightAscension.Radians);
-        var (sinDec, cosDec) = Math.SinCos(declination.Radians);
+        // A rounding step beyond the pole must not turn the right ascension by half a turn.
+        var (sinDec, cosDec) = Math.SinCos(
+            Math.Clamp(declination.Radians, -Math.PI / 2.0, Math.PI / 2.0)
+        );
         return new(new Vector3D(cosDec * cosRa, cosDec * sinRa, sinDec));
     }
 
@@ -95,13 +101,13 @@ public readonly struct SkyDirection : IEquatable<SkyDirection>
     ) => FromRaDec(Angle.FromDegrees(rightAscensionDegrees), Angle.FromDegrees(declinationDegrees));
 
     /// <summary>Makes a direction from a vector of any length.</summary>
-    /// <param name="vector">A vector, not zero, finite.</param>
+    /// <param name="vector">A vector, finite, longer than 1e-150 and shorter than 1e150.</param>
     /// <returns>The direction it points to.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The vector has no length, or is not finite.</exception>
     public static SkyDirection FromVector(Vector3D vector)
     {
         var length = vector.Length;
-        if (!double.IsFinite(length) || length <= 0.0)
+        if (!(length is > 1e-150 and < 1e150))
         {
             throw new ArgumentOutOfRangeException(
                 nameof(vector),
@@ -120,12 +126,19 @@ public readonly struct SkyDirection : IEquatable<SkyDirection>
         Angle.FromRadians(Math.Atan2(Vector.Cross(other.Vector).Length, Vector.Dot(other.Vector)));
 
     /// <summary>The position angle under which another direction is seen from here.</summary>
-    /// <param name="other">The other direction; from itself and from the antipode the answer is north.</param>
-    /// <returns>The position angle at this place, north through east.</returns>
-    public PositionAngle PositionAngleTo(SkyDirection other) =>
-        PositionAngle.FromAngle(
-            Angle.FromRadians(Math.Atan2(other.Vector.Dot(East), other.Vector.Dot(North)))
-        );
+    /// <param name="other">The other direction.</param>
+    /// <returns>
+    /// The position angle at this place, north through east; north where there is none: within 1e-15 rad of this place or
+    /// of its antipode.
+    /// </returns>
+    public PositionAngle PositionAngleTo(SkyDirection other)
+    {
+        var east = other.Vector.Dot(East);
+        var north = other.Vector.Dot(North);
+        return double.Hypot(east, north) > NoDirection
+            ? PositionAngle.FromAngle(Angle.FromRadians(Math.Atan2(east, north)))
+            : PositionAngle.North;
+    }
 
     /// <summary>The direction reached by going along a great circle.</summary>
     /// <param name="direction">The position angle at which to set out.</param>
@@ -142,7 +155,17 @@ public readonly struct SkyDirection : IEquatable<SkyDirection>
     /// <param name="other">The other direction, not the antipode.</param>
     /// <returns>The midpoint.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The other direction is the antipode, which has no one midpoint.</exception>
-    public SkyDirection MidpointTo(SkyDirection other) => FromVector(Vector + other.Vector);
+    public SkyDirection MidpointTo(SkyDirection other)
+    {
+        var sum = Vector + other.Vector;
+        return sum.Length > NoDirection
+            ? FromVector(sum)
+            : throw new ArgumentOutOfRangeException(
+                nameof(other),
+                other,
+                "The antipode has no one midpoint: every great circle leads there."
+            );
+    }
 
     /// <inheritdoc/>
     public bool Equals(SkyDirection other) => Vector.Equals(other.Vector);

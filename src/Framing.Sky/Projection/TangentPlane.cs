@@ -10,22 +10,38 @@ namespace Framing.Sky;
 /// </remarks>
 public sealed class TangentPlane
 {
+    /// <summary>Cosines below this are rounding of a right angle.</summary>
+    private const double LeastCosine = 1e-15;
+
     private readonly Vector3D centre;
-    private readonly Vector3D east;
-    private readonly Vector3D north;
 
     /// <summary>Makes the plane that touches the sky at a direction.</summary>
     /// <param name="centre">The tangent point; at a pole its east and north are those of its right ascension.</param>
+    /// <exception cref="ArgumentException">The direction is the default one, which points nowhere.</exception>
     public TangentPlane(SkyDirection centre)
     {
+        if (centre.IsDefault)
+        {
+            throw new ArgumentException(
+                "A tangent plane needs a direction that points somewhere.",
+                nameof(centre)
+            );
+        }
+
         Centre = centre;
         this.centre = centre.Vector;
-        east = centre.East;
-        north = centre.North;
+        East = centre.East;
+        North = centre.North;
     }
 
     /// <summary>The tangent point.</summary>
     public SkyDirection Centre { get; }
+
+    /// <summary>The unit vector of growing ξ.</summary>
+    internal Vector3D East { get; }
+
+    /// <summary>The unit vector of growing η.</summary>
+    internal Vector3D North { get; }
 
     /// <summary>Projects a direction onto the plane.</summary>
     /// <param name="direction">Any direction.</param>
@@ -35,13 +51,13 @@ public sealed class TangentPlane
     {
         var v = direction.Vector;
         var cosine = v.Dot(centre);
-        if (!(cosine > 0.0))
+        if (!(cosine > LeastCosine))
         {
             point = default;
             return false;
         }
 
-        point = new(v.Dot(east) / cosine, v.Dot(north) / cosine);
+        point = new(v.Dot(East) / cosine, v.Dot(North) / cosine);
         return true;
     }
 
@@ -64,5 +80,5 @@ public sealed class TangentPlane
     /// <param name="point">Standard coordinates, finite.</param>
     /// <returns>The direction.</returns>
     public SkyDirection Unproject(PlanePoint point) =>
-        SkyDirection.FromVector(centre + (east * point.Xi) + (north * point.Eta));
+        SkyDirection.FromVector(centre + (East * point.Xi) + (North * point.Eta));
 }

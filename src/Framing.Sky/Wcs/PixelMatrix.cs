@@ -50,6 +50,20 @@ public readonly record struct PixelMatrix(double Cd11, double Cd12, double Cd21,
     public PositionAngle PositionAngleOfX =>
         PositionAngle.FromAngle(Angle.FromRadians(Math.Atan2(Cd11, Cd21)));
 
+    /// <summary>
+    /// Position angle of +y of the square-pixel matrix that lies closest: the mean over both axes where pixels are skewed
+    /// or not square.
+    /// </summary>
+    /// <remarks>The nearest turn in the sense of least squares; for square pixels the same as <see cref="PositionAngleOfY"/>.</remarks>
+    public PositionAngle MeanPositionAngle =>
+        PositionAngle.FromAngle(
+            Angle.FromRadians(
+                IsMirrored
+                    ? Math.Atan2(Cd12 - Cd21, Cd22 + Cd11)
+                    : Math.Atan2(Cd12 + Cd21, Cd22 - Cd11)
+            )
+        );
+
     /// <summary>The matrix of square pixels.</summary>
     /// <param name="up">Position angle of the second axis (+y).</param>
     /// <param name="scale">Sky per pixel, more than 0.</param>
@@ -82,6 +96,24 @@ public readonly record struct PixelMatrix(double Cd11, double Cd12, double Cd21,
     /// <returns>The matrix CDij = CDELTi · PCij.</returns>
     public static PixelMatrix FromPc(double delta1, double delta2, PixelMatrix pc) =>
         new(delta1 * pc.Cd11, delta1 * pc.Cd12, delta2 * pc.Cd21, delta2 * pc.Cd22);
+
+    /// <summary>The matrix that gives with LONPOLE = 180° what this one gives with another LONPOLE.</summary>
+    /// <param name="lonPole">
+    /// LONPOLE of the header. Where the header has none it is 180°, except for a reference point at the north pole itself
+    /// (CRVAL2 = 90): there the standard's default is 0, and the picture is turned by half a turn.
+    /// </param>
+    /// <returns>The matrix, turned about the reference point by LONPOLE - 180°.</returns>
+    /// <remarks>Calabretta and Greisen 2002, sections 2.4 and 2.8, for projections whose pole is the reference point (TAN).</remarks>
+    public PixelMatrix WithLonPole(Angle lonPole)
+    {
+        var (sin, cos) = Math.SinCos(lonPole.Radians - Math.PI);
+        return new(
+            (cos * Cd11) + (sin * Cd21),
+            (cos * Cd12) + (sin * Cd22),
+            (cos * Cd21) - (sin * Cd11),
+            (cos * Cd22) - (sin * Cd12)
+        );
+    }
 
     /// <summary>The matrix of the same picture with its rows stored in the opposite order.</summary>
     /// <returns>CD · diag(1, -1).</returns>

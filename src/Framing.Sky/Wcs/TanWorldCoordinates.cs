@@ -2,8 +2,14 @@ namespace Framing.Sky;
 
 /// <summary>World coordinates of a picture in the tangent projection (FITS TAN): from pixels to the sky and back.</summary>
 /// <remarks>
+/// <para>
 /// Immutable. Source: Calabretta and Greisen 2002, A&amp;A 395, 1077; the pole of the projection is the reference point and
-/// LONPOLE is 180°, the default.
+/// LONPOLE is 180°.
+/// </para>
+/// <para>
+/// 180° is the standard's default, except where CRVAL2 is exactly 90: there a header without LONPOLE means 0. A reader
+/// turns such a matrix with <see cref="PixelMatrix.WithLonPole"/>; a writer always writes LONPOLE = 180.
+/// </para>
 /// </remarks>
 public sealed class TanWorldCoordinates
 {
@@ -14,7 +20,7 @@ public sealed class TanWorldCoordinates
     /// <param name="referencePixel">CRPIX: the pixel position of the tangent point; may lie outside the picture.</param>
     /// <param name="referenceDirection">CRVAL: the direction of the tangent point.</param>
     /// <param name="matrix">The CD matrix; must be usable.</param>
-    /// <exception cref="ArgumentException">The matrix is singular or not finite.</exception>
+    /// <exception cref="ArgumentException">The matrix is singular or not finite, or the reference is no place.</exception>
     public TanWorldCoordinates(
         PixelPosition referencePixel,
         SkyDirection referenceDirection,
@@ -24,8 +30,20 @@ public sealed class TanWorldCoordinates
         if (!matrix.IsUsable)
         {
             throw new ArgumentException(
-                $"The CD matrix is singular or not finite: {matrix}.",
+                FormattableString.Invariant(
+                    $"The CD matrix is singular or not finite: {matrix.Cd11} {matrix.Cd12} {matrix.Cd21} {matrix.Cd22}."
+                ),
                 nameof(matrix)
+            );
+        }
+
+        if (!double.IsFinite(referencePixel.X) || !double.IsFinite(referencePixel.Y))
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The reference pixel is not finite: {referencePixel.X} {referencePixel.Y}."
+                ),
+                nameof(referencePixel)
             );
         }
 
@@ -85,11 +103,10 @@ public sealed class TanWorldCoordinates
     /// <returns>The position angle there, against the north of that place.</returns>
     public PositionAngle PositionAngleOfYAt(PixelPosition pixel)
     {
-        // A chord of half a pixel either way: straight in the plane, so its direction on the sky is exact to second order.
+        // One row up moves the unnormalised vector by this step; what of it lies along the line of sight is at right
+        // angles to east and north, so this is the derivative itself.
         var here = PixelToSky(pixel);
-        var above = PixelToSky(pixel with { Y = pixel.Y + 0.5 }).Vector;
-        var below = PixelToSky(pixel with { Y = pixel.Y - 0.5 }).Vector;
-        var step = above - below;
+        var step = (plane.East * Matrix.Cd12) + (plane.North * Matrix.Cd22);
         return PositionAngle.FromAngle(
             Angle.FromRadians(Math.Atan2(step.Dot(here.East), step.Dot(here.North)))
         );
@@ -111,15 +128,22 @@ public sealed class TanWorldCoordinates
     /// <summary>The same picture with pixels joined, or resampled smaller.</summary>
     /// <param name="factor">How many old pixels make one new one along each axis; more than 0.</param>
     /// <returns>World coordinates for the new pixels: CRPIX' = (CRPIX - 0.5) / factor + 0.5.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The factor is not more than 0, or not finite.</exception>
     public TanWorldCoordinates Binned(double factor) =>
-        new(
-            new(
-                ((ReferencePixel.X - 0.5) / factor) + 0.5,
-                ((ReferencePixel.Y - 0.5) / factor) + 0.5
-            ),
-            ReferenceDirection,
-            Matrix.Binned(factor)
-        );
+        factor > 0.0 && double.IsFinite(factor)
+            ? new(
+                new(
+                    ((ReferencePixel.X - 0.5) / factor) + 0.5,
+                    ((ReferencePixel.Y - 0.5) / factor) + 0.5
+                ),
+                ReferenceDirection,
+                Matrix.Binned(factor)
+            )
+            : throw new ArgumentOutOfRangeException(
+                nameof(factor),
+                factor,
+                "Pixels are joined by a finite factor of more than 0."
+            );
 
     /// <summary>The same picture with columns and rows cut away at its start.</summary>
     /// <param name="columns">Columns cut away.</param>
