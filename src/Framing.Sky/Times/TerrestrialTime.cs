@@ -84,7 +84,7 @@ public readonly struct TerrestrialTime : IEquatable<TerrestrialTime>, IComparabl
     /// After it: the last count (37 s) is kept. Wrong by one second for each leap second that is announced later; leap
     /// seconds are to end by 2035 (General Conference on Weights and Measures 2022, resolution 4).
     /// </para>
-    /// <para>1950 to 1971: straight lines between known differences, within 0.7 s. Before: 29.15 s, within 32 s from 1900 on.</para>
+    /// <para>1950 to 1971: straight lines between known differences, within 0.5 s. Before: 29.15 s, within 32 s from 1900 on.</para>
     /// <para>Ten seconds move a place of date by less than 0.0001″.</para>
     /// </remarks>
     public static TerrestrialTime FromUtc(DateTime utc)

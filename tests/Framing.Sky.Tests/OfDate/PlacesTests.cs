@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.IO.Compression;
-
 namespace Framing.Sky.Tests;
 
 /// <summary>
@@ -75,32 +72,19 @@ public sealed class PlacesTests
         return errors;
     }
 
-    private static List<Place> Read()
-    {
-        using var file = TestData.Stream("of-date.places.csv.gz");
-        using var unpacked = new GZipStream(file, CompressionMode.Decompress);
-        using var reader = new StreamReader(unpacked);
-        Assert.Equal(
-            "jd_tt,ra_icrs_deg,dec_icrs_deg,ra_of_date_deg,dec_of_date_deg",
-            reader.ReadLine()
-        );
-        var places = new List<Place>();
-        while (reader.ReadLine() is { } line)
-        {
-            var numbers = line.Split(',')
-                .Select(text => double.Parse(text, CultureInfo.InvariantCulture))
-                .ToArray();
-            places.Add(
-                new(
-                    TerrestrialTime.FromJulianDate(numbers[0]),
-                    SkyDirection.FromDegrees(numbers[1], numbers[2]),
-                    SkyDirection.FromDegrees(numbers[3], numbers[4])
+    private static List<Place> Read() =>
+        [
+            .. TestTable
+                .Numbers(
+                    "of-date.places.csv.gz",
+                    "jd_tt,ra_icrs_deg,dec_icrs_deg,ra_of_date_deg,dec_of_date_deg"
                 )
-            );
-        }
-
-        return places;
-    }
+                .Select(row => new Place(
+                    TerrestrialTime.FromJulianDate(row[0]),
+                    SkyDirection.FromDegrees(row[1], row[2]),
+                    SkyDirection.FromDegrees(row[3], row[4])
+                )),
+        ];
 
     private sealed record Place(TerrestrialTime Time, SkyDirection Icrs, SkyDirection OfDate);
 }
