@@ -1,0 +1,244 @@
+using System.Text;
+
+namespace Framing.Fits;
+
+/// <summary>A FITS file, open for reading.</summary>
+/// <remarks>
+/// <para>
+/// Opening reads headers only, up to the first unit that holds an image. Lengths are held against the length of the file
+/// before anything is allocated, so that memory stays within 1 MB plus the headers, whatever the file claims.
+/// </para>
+/// <para>Source: FITS Standard 4.0.</para>
+/// </remarks>
+public sealed class FitsFile : IDisposable
+{
+    private const int MostUnits = 10_000;
+    private const int MostSide = 1_000_000;
+    private const int MostPlanes = 1_000;
+
+    private readonly ByteSource source;
+    private readonly List<FitsUnit> units = [];
+    private readonly List<string> warnings = [];
+
+    private FitsFile(ByteSource source) => this.source = source;
+
+    /// <summary>The file as the caller named it.</summary>
+    public string Name => source.Name;
+
+    /// <summary>The units up to the first one that holds an image; all of them when none does.</summary>
+    public IReadOnlyList<FitsUnit> Units => units;
+
+    /// <summary>What is odd about the file, one line each.</summary>
+    public IReadOnlyList<string> Warnings => warnings;
+
+    /// <summary>The cards of the image's unit; of the primary unit when there is no image.</summary>
+    public FitsHeader Header => units[^1].Kind == FitsUnitKind.Image ? units[^1].Header : Primary;
+
+    /// <summary>The cards of the primary unit.</summary>
+    public FitsHeader Primary => units[0].Header;
+
+    /// <summary>The first image of the file, or null when it holds none.</summary>
+    public FitsImage? Image { get; private set; }
+
+    /// <summary>True when bytes are the start of a FITS file.</summary>
+    /// <param name="start">The first bytes of a file, 9 or more.</param>
+    /// <returns>True for the keyword SIMPLE and an equals sign.</returns>
+    public static bool IsFits(ReadOnlySpan<byte> start) => start.StartsWith("SIMPLE  ="u8);
+
+    /// <summary>Opens a file.</summary>
+    /// <param name="path">Its path.</param>
+    /// <returns>The open file; close it by disposing it.</returns>
+    /// <exception cref="UnreadableFileException">It cannot be read, or it is no sound FITS file.</exception>
+    public static FitsFile Open(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return Open(ByteSource.Open(path));
+    }
+
+    /// <summary>Opens a FITS file that is held in memory.</summary>
+    /// <param name="name">What to call it in messages.</param>
+    /// <param name="bytes">The whole file.</param>
+    /// <returns>The open file.</returns>
+    /// <exception cref="UnreadableFileException">It is no sound FITS file.</exception>
+    public static FitsFile Open(string name, ReadOnlyMemory<byte> bytes) =>
+        Open(ByteSource.Of(name, bytes));
+
+    /// <summary>The first image of the file, which must be there.</summary>
+    /// <returns>The image.</returns>
+    /// <exception cref="UnreadableFileException">The file holds none that is read.</exception>
+    public FitsImage RequireImage() =>
+        Image
+        ?? throw (
+            units.Exists(unit => unit.Kind == FitsUnitKind.CompressedImage)
+                ? new UnreadableFileException(
+                    Name,
+                    "image",
+                    "it is kept in compressed tiles, which are not read yet",
+                    "save it again without compression"
+                )
+                : new UnreadableFileException(
+                    Name,
+                    "image",
+                    "the file holds none",
+                    "a picture has NAXIS = 2 or 3 and axes longer than 0"
+                )
+        );
+
+    /// <inheritdoc/>
+    public void Dispose() => source.Dispose();
+
+    private static FitsFile Open(ByteSource source)
+    {
+        var file = new FitsFile(source);
+        try
+        {
+            file.ReadUnits();
+            return file;
+        }
+        catch
+        {
+            source.Dispose();
+            throw;
+        }
+    }
+
+    private void ReadUnits()
+    {
+        CheckStart();
+        for (long at = 0; units.Count < MostUnits; )
+        {
+            var unit = UnitReader.Read(source, at, units.Count);
+            units.Add(unit);
+            if (unit.Kind == FitsUnitKind.Image)
+            {
+                Image = ImageOf(unit);
+                warnings.AddRange(unit.Header.Warnings);
+                return;
+            }
+
+            at = unit.DataStart + Blocks(unit.DataLength);
+            if (at >= source.Length || !IsExtension(source, at))
+            {
+                return;
+            }
+        }
+    }
+
+    private void CheckStart()
+    {
+        Span<byte> start = stackalloc byte[16];
+        start = start[..(int)Math.Min(start.Length, source.Length)];
+        source.ReadExactly(0, start);
+        if (start.IsEmpty)
+        {
+            throw new UnreadableFileException(Name, "file", "it is empty", "give a FITS file");
+        }
+
+        if (!IsFits(start))
+        {
+            throw new UnreadableFileException(
+                Name,
+                "first card",
+                $"it begins with \"{Encoding.Latin1.GetString(start).TrimEnd()}\"",
+                "a FITS file begins with SIMPLE  ="
+            );
+        }
+    }
+
+    internal static bool IsExtension(ByteSource source, long at)
+    {
+        Span<byte> start = stackalloc byte[8];
+        if (at < 0 || source.Length - at < start.Length)
+        {
+            return false;
+        }
+
+        source.ReadExactly(at, start);
+        return start.SequenceEqual("XTENSION"u8);
+    }
+
+    private FitsImage ImageOf(FitsUnit unit)
+    {
+        var header = unit.Header;
+        var axes = UnitReader.Axes(Name, header);
+        if (axes.Length < 2)
+        {
+            throw UnitReader.Wrong(
+                Name,
+                "NAXIS",
+                header,
+                "a picture has 2 axes, or 3 with colours"
+            );
+        }
+
+        for (var i = 0; i < 2; i++)
+        {
+            if (axes[i] > MostSide)
+            {
+                throw UnitReader.Wrong(
+                    Name,
+                    FitsHeader.Numbered("NAXIS", i + 1),
+                    header,
+                    "a picture has at most 1000000 samples along a side"
+                );
+            }
+        }
+
+        var planes = Planes(header, axes);
+        CheckLength(unit);
+        return new(
+            source,
+            unit.DataStart,
+            (int)axes[0],
+            (int)axes[1],
+            planes,
+            ScalingReader.Read(Name, header, warnings)
+        );
+    }
+
+    private int Planes(FitsHeader header, long[] axes)
+    {
+        var planes = axes.Length > 2 ? axes[2] : 1;
+        for (var i = 3; i < axes.Length; i++)
+        {
+            if (axes[i] > 1)
+            {
+                warnings.Add(
+                    FormattableString.Invariant(
+                        $"NAXIS{i + 1} = {axes[i]}: only the first picture along this axis is read."
+                    )
+                );
+            }
+        }
+
+        return planes <= MostPlanes
+            ? (int)planes
+            : throw UnitReader.Wrong(
+                Name,
+                "NAXIS3",
+                header,
+                axes[0] <= 4
+                    ? "a picture has few planes; here the colours seem to come first (NAXIS1)"
+                    : "a picture has at most 1000 planes"
+            );
+    }
+
+    private void CheckLength(FitsUnit unit)
+    {
+        var there = Math.Max(0, source.Length - unit.DataStart);
+        if (there < unit.DataLength)
+        {
+            throw new UnreadableFileException(
+                Name,
+                "image data",
+                FormattableString.Invariant(
+                    $"the file is truncated: {there} of {unit.DataLength} bytes are there"
+                ),
+                "copy it again"
+            );
+        }
+    }
+
+    internal static long Blocks(long length) =>
+        (length + HeaderReader.Block - 1) / HeaderReader.Block * HeaderReader.Block;
+}
