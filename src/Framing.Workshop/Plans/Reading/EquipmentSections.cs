@@ -1,0 +1,350 @@
+using System.Text.RegularExpressions;
+using Framing.Sky;
+
+namespace Framing.Workshop;
+
+/// <summary>Reads the tables that describe what stands on the meadow: rig, guide camera, site, mount, power.</summary>
+internal static partial class EquipmentSections
+{
+    private static readonly NumberRange Millimetres = NumberRange.Above(
+        "millimetres",
+        0.0,
+        100_000.0
+    );
+    private static readonly NumberRange Micrometres = NumberRange.Above("micrometres", 0.0, 1000.0);
+    private static readonly NumberRange WideArcminutes = new("minutes of arc", 0.0, 600.0);
+    private static readonly string PixelWords = FormattableString.Invariant(
+        $"give columns and rows, whole numbers from 1 to {Sensor.MostPixels}, such as [4144, 2822]"
+    );
+
+    public static Rig Rig(PlanTable table)
+    {
+        var focal = table.NumberNeeded("focal_length_mm", Millimetres);
+        var pixel = table.NumberNeeded("pixel_um", Micrometres);
+        if (!table.Has("sensor_px"))
+        {
+            table.Missing("sensor_px", PixelWords["give ".Length..]);
+        }
+
+        var size = table.Numbers("sensor_px", 2, new("pixels", 1.0, Sensor.MostPixels), PixelWords);
+        if (size is not null && size.Any(count => count != Math.Floor(count)))
+        {
+            table.Wrong("sensor_px", table.Find("sensor_px")!, PixelWords);
+            size = null;
+        }
+
+        size ??= [1000.0, 1000.0];
+        var binning = table.Whole(
+            "binning",
+            new("whole pixels", 1.0, Math.Min(16.0, size.Min())),
+            PlanDefaults.Binning
+        );
+        var mirrored = table.Flag("mirrored", otherwise: false);
+        table.Close();
+        return new(focal, new((int)size[0], (int)size[1], pixel), binning, mirrored);
+    }
+
+    public static GuideSection Guide(PlanTable table)
+    {
+        var guide = new GuideSection(
+            table.NumberNeeded("focal_length_mm", Millimetres),
+            table.NumberNeeded("pixel_um", Micrometres),
+            table.Choice(
+                "star",
+                PlanDefaults.GuideStar,
+                ("centre", GuideStar.Centre),
+                ("corner", GuideStar.Corner)
+            )
+        );
+        table.Close();
+        return guide;
+    }
+
+    public static SiteSection Site(PlanReading reading, PlanTable table)
+    {
+        var elevation = table.Number(
+            "elevation_m",
+            new("metres", -500.0, 9000.0),
+            PlanDefaults.ElevationMetres
+        );
+        var offset = table.Number("horizon_azimuth_offset_deg", new("degrees", -360.0, 360.0))
+            is { } degrees
+            ? Angle.FromDegrees(degrees)
+            : PlanDefaults.HorizonAzimuthOffset;
+        var site = new SiteSection
+        {
+            Latitude = Angle.FromDegrees(
+                table.NumberNeeded("latitude_deg", new("degrees (north positive)", -90.0, 90.0))
+            ),
+            Longitude = Angle.FromDegrees(
+                table.NumberNeeded("longitude_deg", new("degrees (east positive)", -180.0, 180.0))
+            ),
+            ElevationMetres = elevation,
+            TimeZone = TimeZone(table),
+            Horizon = Horizon(reading, table, offset),
+            MinAltitude = Degrees(
+                table,
+                "min_altitude_deg",
+                new("degrees", 0.0, 90.0, MostAllowed: false),
+                PlanDefaults.MinAltitude
+            ),
+            PressureHectopascals = table.Number(
+                "pressure_hpa",
+                new("hectopascals", 200.0, 1100.0),
+                PlanDefaults.PressureHectopascals(elevation)
+            ),
+            TemperatureCelsius = table.Number(
+                "temperature_c",
+                new("degrees Celsius", -80.0, 60.0),
+                PlanDefaults.TemperatureCelsius(elevation)
+            ),
+        };
+        table.Close();
+        return site;
+    }
+
+    public static MountSection Mount(PlanTable table)
+    {
+        var usual = PlanDefaults.Mount;
+        var backlash = table.Numbers(
+            "backlash_arcmin",
+            2,
+            WideArcminutes,
+            "give right ascension and declination, minutes of arc from 0 to 600, such as [3, 3]"
+        );
+        var finish = Finish(table, usual);
+        var mount = new MountSection
+        {
+            Type = table.Choice(
+                "type",
+                usual.Type,
+                ("wedge", MountType.Wedge),
+                ("german", MountType.German)
+            ),
+            MeridianPause = Minutes(table, "meridian_pause_min", 240.0, usual.MeridianPause),
+            DeclinationLimit = Degrees(
+                table,
+                "declination_limit_deg",
+                NumberRange.Above("degrees", 0.0, 90.0),
+                usual.DeclinationLimit
+            ),
+            GotoFrame = table.Choice(
+                "goto_frame",
+                usual.GotoFrame,
+                ("of-date", GotoFrame.OfDate),
+                ("J2000", GotoFrame.J2000)
+            ),
+            EntryFormat = table.Choice(
+                "entry_format",
+                usual.EntryFormat,
+                ("hms-dms", EntryFormat.HmsDms),
+                ("hm.m-dm", EntryFormat.HmDm),
+                ("degrees", EntryFormat.Degrees)
+            ),
+            DateOrder = table.Choice(
+                "date_order",
+                usual.DateOrder,
+                ("month-day-year", DateOrder.MonthDayYear),
+                ("day-month-year", DateOrder.DayMonthYear),
+                ("year-month-day", DateOrder.YearMonthDay)
+            ),
+            GotoSigma = Arcminutes(table, "goto_sigma_arcmin", usual.GotoSigma),
+            CentredSigma = Arcminutes(table, "centred_sigma_arcmin", usual.CentredSigma),
+            CheckEachPanel = table.Flag("check_each_panel", usual.CheckEachPanel),
+            PolarError = Arcminutes(table, "polar_error_arcmin", usual.PolarError),
+            BacklashRightAscension = backlash is null
+                ? usual.BacklashRightAscension
+                : Angle.FromArcminutes(backlash[0]),
+            BacklashDeclination = backlash is null
+                ? usual.BacklashDeclination
+                : Angle.FromArcminutes(backlash[1]),
+            ZenithLimit = Degrees(
+                table,
+                "zenith_limit_deg",
+                new("degrees", 0.0, 90.0, MostAllowed: false),
+                usual.ZenithLimit
+            ),
+            FinishRightAscension = finish.RightAscension,
+            FinishDeclination = finish.Declination,
+            KeyAddsToTracking = table.Flag("key_adds_to_tracking", usual.KeyAddsToTracking),
+            DialZero = table.Number("dial_zero_deg", new("degrees", -360.0, 360.0)) is { } dial
+                ? Angle.FromDegrees(dial)
+                : null,
+            Speeds = Speeds(table, usual),
+            Keys = Keys(table, usual),
+        };
+        table.Close();
+        return mount;
+    }
+
+    public static PowerSection Power(PlanTable table)
+    {
+        var battery = table.NumberNeeded(
+            "battery_wh",
+            NumberRange.Above("watt hours", 0.0, 100_000.0)
+        );
+        var chemistry = table.Choice(
+            "chemistry",
+            BatteryChemistry.LithiumIronPhosphate,
+            ("LiFePO4", BatteryChemistry.LithiumIronPhosphate),
+            ("Li-ion", BatteryChemistry.LithiumIon),
+            ("lead-acid", BatteryChemistry.LeadAcid)
+        );
+        if (!table.Has("loads"))
+        {
+            table.Missing(
+                "loads",
+                "what hangs on the battery: [ { name = \"camera\", w = 24 }, … ]"
+            );
+        }
+
+        var loads = new List<PowerLoad>();
+        foreach (var load in table.Tables("loads"))
+        {
+            loads.Add(
+                new(
+                    load.TextNeeded("name", "what it is, in quotes"),
+                    load.NumberNeeded("w", new("watts", 0.0, 10_000.0)),
+                    load.Number("duty", new("a share", 0.0, 1.0), PlanDefaults.Duty)
+                )
+            );
+            load.Close();
+        }
+
+        table.Close();
+        return new(battery, chemistry, loads);
+    }
+
+    internal static TimeSpan Minutes(
+        PlanTable table,
+        string key,
+        double most,
+        TimeSpan otherwise
+    ) =>
+        table.Number(key, new("minutes", 0.0, most)) is { } minutes
+            ? TimeSpan.FromMinutes(minutes)
+            : otherwise;
+
+    private static Angle Degrees(PlanTable table, string key, NumberRange range, Angle otherwise) =>
+        table.Number(key, range) is { } degrees ? Angle.FromDegrees(degrees) : otherwise;
+
+    private static Angle Arcminutes(PlanTable table, string key, Angle otherwise) =>
+        table.Number(key, WideArcminutes) is { } minutes
+            ? Angle.FromArcminutes(minutes)
+            : otherwise;
+
+    private static string TimeZone(PlanTable table)
+    {
+        var name = table.Text("time_zone", 60);
+        if (name is not null && !ZoneName().IsMatch(name))
+        {
+            table.Wrong(
+                "time_zone",
+                table.Find("time_zone")!,
+                "give the name of a time zone such as \"Europe/Zurich\" or \"UTC\""
+            );
+        }
+
+        return name ?? PlanDefaults.TimeZone;
+    }
+
+    private static IReadOnlyList<HorizonPoint> Horizon(
+        PlanReading reading,
+        PlanTable table,
+        Angle offset
+    )
+    {
+        if (reading.Csv(table, "horizon") is not { } csv)
+        {
+            return [];
+        }
+
+        var horizon = HorizonReader.Read(csv.Path, csv.Text, offset, out var error);
+        if (error is not null)
+        {
+            reading.Notes.Add(error);
+        }
+
+        return horizon;
+    }
+
+    private static (MountDirection RightAscension, MountDirection Declination) Finish(
+        PlanTable table,
+        MountSection usual
+    )
+    {
+        var value = table.Find("finish");
+        switch (value?.Items)
+        {
+            case null:
+                return (usual.FinishRightAscension, usual.FinishDeclination);
+            case [{ Content: "east" or "west" } ra, { Content: "north" or "south" } dec]:
+                return (
+                    ra.Content is "east" ? MountDirection.East : MountDirection.West,
+                    dec.Content is "north" ? MountDirection.North : MountDirection.South
+                );
+            default:
+                table.Wrong(
+                    "finish",
+                    value,
+                    "give the sides from which moves end: [\"east\" or \"west\", \"north\" or \"south\"]"
+                );
+                return (usual.FinishRightAscension, usual.FinishDeclination);
+        }
+    }
+
+    private static IReadOnlyList<MountSpeed> Speeds(PlanTable table, MountSection usual)
+    {
+        var speeds = new List<MountSpeed>();
+        foreach (var speed in table.Tables("speeds"))
+        {
+            var label = speed.TextNeeded("label", "what the hand control calls it, in quotes");
+            if (speeds.Exists(other => string.Equals(other.Label, label, StringComparison.Ordinal)))
+            {
+                speed.Wrong(
+                    "label",
+                    speed.Find("label")!,
+                    "two speeds have this label; give each its own"
+                );
+            }
+
+            speeds.Add(
+                new(
+                    label,
+                    speed.NumberNeeded(
+                        "x_sidereal",
+                        NumberRange.Above("times the sidereal rate", 0.0, 10_000.0)
+                    )
+                )
+            );
+            speed.Close();
+        }
+
+        return speeds.Count > 0 ? [.. speeds.OrderBy(speed => speed.Sidereal)] : usual.Speeds;
+    }
+
+    private static MountKeys Keys(PlanTable table, MountSection usual)
+    {
+        if (table.Table("keys") is not { } keys)
+        {
+            return usual.Keys;
+        }
+
+        var named = new MountKeys(
+            keys.Text("east", 20) ?? usual.Keys.East,
+            keys.Text("west", 20) ?? usual.Keys.West,
+            keys.Text("north", 20) ?? usual.Keys.North,
+            keys.Text("south", 20) ?? usual.Keys.South
+        );
+        keys.Close();
+        return named;
+    }
+
+    // Names of the IANA database: words of letters, digits, _ + -, parted by slashes.
+    [GeneratedRegex(
+        @"^[A-Za-z][A-Za-z0-9_+-]*(/[A-Za-z0-9_+-]+){0,3}$",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex ZoneName();
+}

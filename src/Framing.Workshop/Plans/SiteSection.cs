@@ -1,0 +1,31 @@
+using Framing.Sky;
+
+namespace Framing.Workshop;
+
+/// <summary>Where the observer stands: [site].</summary>
+public sealed record SiteSection
+{
+    /// <summary>Geographic latitude, north positive.</summary>
+    public required Angle Latitude { get; init; }
+
+    /// <summary>Geographic longitude, -180° to +180°, east positive.</summary>
+    public required Angle Longitude { get; init; }
+
+    /// <summary>Height above the sea in m.</summary>
+    public required double ElevationMetres { get; init; }
+
+    /// <summary>Name of the time zone in the IANA database. Only its spelling was checked.</summary>
+    public required string TimeZone { get; init; }
+
+    /// <summary>The skyline by growing azimuth; empty when the plan gives none, else two points or more.</summary>
+    public required IReadOnlyList<HorizonPoint> Horizon { get; init; }
+
+    /// <summary>Nothing is shot below this altitude, whatever the skyline.</summary>
+    public required Angle MinAltitude { get; init; }
+
+    /// <summary>Air pressure at the site in hPa (not reduced to the sea).</summary>
+    public required double PressureHectopascals { get; init; }
+
+    /// <summary>Air temperature in °C.</summary>
+    public required double TemperatureCelsius { get; init; }
+}
