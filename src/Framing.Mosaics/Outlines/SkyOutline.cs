@@ -61,7 +61,8 @@ public sealed class SkyOutline
         PositionAngle alongMajor
     )
     {
-        // A regular polygon around a circle stands out by 1/cos(pi/n) at its corners.
+        // A regular polygon around a circle stands out by 1/cos(pi/n) at its corners; sides, not corners, lie on the axes,
+        // so that the polygon is just as long and as broad as the ellipse.
         var outward = 1.0 / Math.Cos(Math.PI / EllipseSides);
         var a = HalfTangent(major, nameof(major)) * outward;
         var b = HalfTangent(minor, nameof(minor)) * outward;
@@ -70,7 +71,7 @@ public sealed class SkyOutline
         var corners = new SkyDirection[EllipseSides];
         for (var i = 0; i < EllipseSides; i++)
         {
-            var (s, c) = Math.SinCos(Math.Tau * i / EllipseSides);
+            var (s, c) = Math.SinCos(Math.Tau * (i + 0.5) / EllipseSides);
             corners[i] = plane.Unproject(
                 new((a * c * sin) + (b * s * cos), (a * c * cos) - (b * s * sin))
             );
