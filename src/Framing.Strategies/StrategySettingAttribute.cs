@@ -22,6 +22,7 @@ public sealed class StrategySettingAttribute(string name, SettingKind kind, stri
     public string Summary { get; } = summary;
 
     /// <summary>The value taken when the plan does not give one, as it would stand in the plan; null when required.</summary>
+    /// <remarks>Without quotes: <c>0.15</c>, <c>long</c>, <c>true</c>.</remarks>
     public string? Default { get; init; }
 
     /// <summary>The least number allowed.</summary>
@@ -29,6 +30,9 @@ public sealed class StrategySettingAttribute(string name, SettingKind kind, stri
 
     /// <summary>The greatest number allowed.</summary>
     public double Most { get; init; } = double.PositiveInfinity;
+
+    /// <summary>A number is less than this, where the limit itself is not allowed.</summary>
+    public double Below { get; init; } = double.PositiveInfinity;
 
     /// <summary>The texts allowed, parted by "|"; null when any.</summary>
     public string? Choices { get; init; }

@@ -1,0 +1,181 @@
+using System.Reflection.Metadata;
+using System.Reflection.Metadata.Ecma335;
+using System.Reflection.PortableExecutable;
+using Framing.Strategies;
+
+namespace Framing.Workshop;
+
+/// <summary>Reads what a plugin offers from its metadata. Nothing is loaded, none of its code runs.</summary>
+internal static class PluginMetadata
+{
+    private const string Contract = "Framing.Strategies";
+
+    /// <summary>The version of the contract that this program has.</summary>
+    public static Version ContractVersion { get; } =
+        typeof(StrategyAttribute).Assembly.GetName().Version!;
+
+    /// <summary>Reads one file.</summary>
+    /// <param name="file">The file, with its whole path.</param>
+    /// <returns>What it offers, and what is wrong with it. Never throws for what a file may hold.</returns>
+    public static PluginContents Read(string file)
+    {
+        try
+        {
+            using var stream = new FileStream(
+                file,
+                FileMode.Open,
+                FileAccess.Read,
+                FileShare.ReadWrite | FileShare.Delete
+            );
+            using var image = new PEReader(stream, PEStreamOptions.PrefetchMetadata);
+            return image.HasMetadata
+                ? Read(file, image.GetMetadataReader())
+                : Refused(file, "not a .NET assembly; left out");
+        }
+        catch (Exception exception) when (exception is BadImageFormatException or ArgumentException)
+        {
+            return Refused(file, "not a .NET assembly, or a damaged one; left out");
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return Refused(file, $"cannot be read: {OneLine.Of(exception.Message)}; left out");
+        }
+    }
+
+    private static PluginContents Read(string file, MetadataReader reader)
+    {
+        if (BuiltAgainst(reader) is not { } version)
+        {
+            return new([], [], IsLibrary: true);
+        }
+
+        if (version.Major != ContractVersion.Major)
+        {
+            return Refused(
+                file,
+                $"built for version {version.ToString(2)} of the strategy contract, this program has {ContractVersion.ToString(2)}; left out until it is built again"
+            );
+        }
+
+        if (version > ContractVersion)
+        {
+            return Refused(
+                file,
+                $"needs version {version.ToString(2)} of the strategy contract, this program has {ContractVersion.ToString(2)}; left out until the program is newer"
+            );
+        }
+
+        var strategies = new List<FoundStrategy>();
+        var faults = new List<PluginFault>();
+        foreach (var (type, attributes) in MarkedTypes(reader))
+        {
+            StrategyType.Read(file, version, reader, type, attributes, strategies, faults);
+        }
+
+        if (strategies.Count == 0 && faults.Count == 0)
+        {
+            faults.Add(new(file, null, "holds no strategy: no class carries [Strategy]"));
+        }
+
+        return new(strategies, faults);
+    }
+
+    private static PluginContents Refused(string file, string problem) =>
+        new([], [new(file, null, problem)]);
+
+    private static Version? BuiltAgainst(MetadataReader reader)
+    {
+        foreach (var handle in reader.AssemblyReferences)
+        {
+            var reference = reader.GetAssemblyReference(handle);
+            if (reader.StringComparer.Equals(reference.Name, Contract))
+            {
+                return reference.Version;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The classes that carry [Strategy], each with the contract's attributes, in the order of the source.</summary>
+    private static IEnumerable<(TypeDefinition Type, MarkedAttributes Attributes)> MarkedTypes(
+        MetadataReader reader
+    )
+    {
+        var marked = new SortedDictionary<int, MarkedAttributes>();
+        foreach (var handle in reader.CustomAttributes)
+        {
+            var attribute = reader.GetCustomAttribute(handle);
+            if (attribute.Parent.Kind != HandleKind.TypeDefinition)
+            {
+                continue;
+            }
+
+            var name = ContractAttributeName(reader, attribute);
+            if (name is null)
+            {
+                continue;
+            }
+
+            var row = MetadataTokens.GetRowNumber(attribute.Parent);
+            if (!marked.TryGetValue(row, out var attributes))
+            {
+                attributes = new();
+                marked.Add(row, attributes);
+            }
+
+            var value = attribute.DecodeValue(AttributeTypes.Names);
+            if (name == nameof(StrategyAttribute))
+            {
+                attributes.Strategy = value;
+            }
+            else
+            {
+                attributes.Settings.Add(value);
+            }
+        }
+
+        foreach (var (row, attributes) in marked)
+        {
+            if (attributes.Strategy is not null)
+            {
+                yield return (
+                    reader.GetTypeDefinition(MetadataTokens.TypeDefinitionHandle(row)),
+                    attributes
+                );
+            }
+        }
+    }
+
+    private static string? ContractAttributeName(MetadataReader reader, CustomAttribute attribute)
+    {
+        if (attribute.Constructor.Kind != HandleKind.MemberReference)
+        {
+            return null;
+        }
+
+        var parent = reader
+            .GetMemberReference((MemberReferenceHandle)attribute.Constructor)
+            .Parent;
+        if (parent.Kind != HandleKind.TypeReference)
+        {
+            return null;
+        }
+
+        var type = reader.GetTypeReference((TypeReferenceHandle)parent);
+        return !reader.StringComparer.Equals(type.Namespace, Contract) ? null
+            : reader.StringComparer.Equals(type.Name, nameof(StrategyAttribute))
+                ? nameof(StrategyAttribute)
+            : reader.StringComparer.Equals(type.Name, nameof(StrategySettingAttribute))
+                ? nameof(StrategySettingAttribute)
+            : null;
+    }
+}
+
+/// <summary>The contract's attributes on one class.</summary>
+internal sealed class MarkedAttributes
+{
+    public CustomAttributeValue<string>? Strategy { get; set; }
+
+    public List<CustomAttributeValue<string>> Settings { get; } = [];
+}
