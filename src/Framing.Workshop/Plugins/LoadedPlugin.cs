@@ -43,8 +43,7 @@ internal sealed class LoadedPlugin<TStrategy> : IDisposable
         try
         {
             own = new(found.File);
-            var type = own
-                .LoadFromAssemblyPath(found.File)
+            var type = own.LoadFromAssemblyPath(found.File)
                 .GetType(found.TypeName, throwOnError: true)!;
             if (Activator.CreateInstance(type) is TStrategy strategy)
             {

@@ -40,7 +40,5 @@ internal static class PluginFolder
     private static IEnumerable<string> Dlls(string folder) =>
         Directory
             .EnumerateFiles(folder, "*.dll", Anything)
-            .Where(file =>
-                !PluginContext.IsOfTheProgram(Path.GetFileNameWithoutExtension(file))
-            );
+            .Where(file => !PluginContext.IsOfTheProgram(Path.GetFileNameWithoutExtension(file)));
 }

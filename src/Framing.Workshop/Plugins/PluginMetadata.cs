@@ -154,9 +154,7 @@ internal static class PluginMetadata
             return null;
         }
 
-        var parent = reader
-            .GetMemberReference((MemberReferenceHandle)attribute.Constructor)
-            .Parent;
+        var parent = reader.GetMemberReference((MemberReferenceHandle)attribute.Constructor).Parent;
         if (parent.Kind != HandleKind.TypeReference)
         {
             return null;

@@ -141,8 +141,7 @@ public sealed class PluginShelf
 
     private FoundStrategy? With(StrategyKind kind, string name) =>
         strategies.Find(strategy =>
-            strategy.Kind == kind
-            && string.Equals(strategy.Name, name, StringComparison.Ordinal)
+            strategy.Kind == kind && string.Equals(strategy.Name, name, StringComparison.Ordinal)
         );
 
     private string Unknown(StrategyKind kind, string name)
@@ -158,6 +157,6 @@ public sealed class PluginShelf
             : NearestName.Among(name, names) is { } nearest
                 ? $"{start}; did you mean \"{nearest}\"?"
             : names.Count > 0 ? $"{start}; there are {string.Join(", ", names)}"
-            : $"{start}; no plugin with a {Words(kind)} strategy was found";
+            : $"{start}; no plugin with a strategy for {Words(kind)} was found";
     }
 }

@@ -45,7 +45,9 @@ public static class StrategySettingsReader
             }
         }
 
-        foreach (var setting in strategy.Settings.Where(declared => !values.ContainsKey(declared.Name)))
+        foreach (
+            var setting in strategy.Settings.Where(declared => !values.ContainsKey(declared.Name))
+        )
         {
             if (setting.Default is null)
             {

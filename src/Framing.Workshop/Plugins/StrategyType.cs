@@ -25,8 +25,8 @@ internal static class StrategyType
         List<PluginFault> faults
     )
     {
-        var (name, summary) = attributes.Strategy!.Value.FixedArguments is
-            [{ Value: string first }, { Value: string second }]
+        var (name, summary) = attributes.Strategy!.Value.FixedArguments
+            is [{ Value: string first }, { Value: string second }]
             ? (first, OneLine.Of(second))
             : ("", "");
         var typeName = FullName(reader, type);
@@ -36,7 +36,11 @@ internal static class StrategyType
         if (problem is not null)
         {
             faults.Add(
-                new(file, null, $"class {typeName}, strategy \"{OneLine.Of(name)}\": {problem}; left out")
+                new(
+                    file,
+                    null,
+                    $"class {typeName}, strategy \"{OneLine.Of(name)}\": {problem}; left out"
+                )
             );
             return;
         }
@@ -124,8 +128,8 @@ internal static class StrategyType
     private static StrategySettingAttribute? Setting(CustomAttributeValue<string> value)
     {
         if (
-            value.FixedArguments is not
-                [{ Value: string name }, { Value: int kind }, { Value: string summary }]
+            value.FixedArguments
+            is not [{ Value: string name }, { Value: int kind }, { Value: string summary }]
         )
         {
             return null;

@@ -1,0 +1,6 @@
+namespace Framing.Strategies;
+
+public interface IRotationStrategy
+{
+    double ChooseDegrees();
+}
