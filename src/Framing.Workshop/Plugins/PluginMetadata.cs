@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection.Metadata;
 using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
@@ -17,6 +18,11 @@ internal static class PluginMetadata
     /// <summary>Reads one file.</summary>
     /// <param name="file">The file, with its whole path.</param>
     /// <returns>What it offers, and what is wrong with it. Never throws for what a file may hold.</returns>
+    [SuppressMessage(
+        "Design",
+        "CA1031:Do not catch general exception types",
+        Justification = "On damaged files the metadata reader was seen to throw OverflowException beside BadImageFormatException."
+    )]
     public static PluginContents Read(string file)
     {
         try
@@ -32,13 +38,13 @@ internal static class PluginMetadata
                 ? Read(file, image.GetMetadataReader())
                 : Refused(file, "not a .NET assembly; left out");
         }
-        catch (Exception exception) when (exception is BadImageFormatException or ArgumentException)
-        {
-            return Refused(file, "not a .NET assembly, or a damaged one; left out");
-        }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             return Refused(file, $"cannot be read: {OneLine.Of(exception.Message)}; left out");
+        }
+        catch (Exception)
+        {
+            return Refused(file, "not a .NET assembly, or a damaged one; left out");
         }
     }
 

@@ -8,6 +8,9 @@ namespace Framing.Workshop;
 /// <summary>Turns the metadata of one class that carries [Strategy] into a strategy, or into what is wrong with it.</summary>
 internal static class StrategyType
 {
+    // A damaged file may name a class its own base, or have it hold itself; no honest chain is this long.
+    private const int LongestChain = 64;
+
     private static readonly (string Interface, StrategyKind Kind)[] Kinds =
     [
         (nameof(IRotationStrategy), StrategyKind.Rotation),
@@ -29,10 +32,11 @@ internal static class StrategyType
             is [{ Value: string first }, { Value: string second }]
             ? (first, OneLine.Of(second))
             : ("", "");
-        var typeName = FullName(reader, type);
+        var outwards = Outwards(reader, type);
+        var typeName = FullName(reader, outwards);
         var kinds = AnsweredKinds(reader, type);
         var settings = attributes.Settings.Select(Setting).ToList();
-        var problem = Problem(reader, type, name, kinds.Count) ?? Problem(settings, kinds);
+        var problem = Problem(reader, outwards, name, kinds.Count) ?? Problem(settings, kinds);
         if (problem is not null)
         {
             faults.Add(
@@ -60,31 +64,37 @@ internal static class StrategyType
     }
 
     /// <summary>The class's name as reflection writes it: a nested class after a plus sign.</summary>
-    private static string FullName(MetadataReader reader, TypeDefinition type)
+    private static string FullName(MetadataReader reader, List<TypeDefinition> outwards)
     {
-        var name = reader.GetString(type.Name);
-        var outer = type.GetDeclaringType();
-        if (!outer.IsNil)
+        var space = reader.GetString(outwards[^1].Namespace);
+        var names = Enumerable.Reverse(outwards).Select(type => reader.GetString(type.Name));
+        return (space.Length == 0 ? "" : space + ".") + string.Join('+', names);
+    }
+
+    /// <summary>The class and the classes that hold it, innermost first.</summary>
+    private static List<TypeDefinition> Outwards(MetadataReader reader, TypeDefinition type)
+    {
+        var chain = new List<TypeDefinition> { type };
+        while (chain.Count < LongestChain && chain[^1].GetDeclaringType() is { IsNil: false } outer)
         {
-            return $"{FullName(reader, reader.GetTypeDefinition(outer))}+{name}";
+            chain.Add(reader.GetTypeDefinition(outer));
         }
 
-        var space = reader.GetString(type.Namespace);
-        return space.Length == 0 ? name : $"{space}.{name}";
+        return chain;
     }
 
     private static string? Problem(
         MetadataReader reader,
-        TypeDefinition type,
+        List<TypeDefinition> outwards,
         string name,
         int kinds
     ) =>
         !IsName(name, '-') ? "a strategy's name is small letters, digits and hyphens"
         : kinds == 0 ? "implements neither IRotationStrategy nor IOverlapStrategy"
-        : !IsPublic(reader, type) ? "the class is not public"
-        : type.Attributes.HasFlag(TypeAttributes.Abstract) ? "the class is abstract"
-        : type.GetGenericParameters().Count > 0 ? "the class is generic"
-        : !HasPlainConstructor(reader, type)
+        : !IsPublic(outwards) ? "the class is not public"
+        : outwards[0].Attributes.HasFlag(TypeAttributes.Abstract) ? "the class is abstract"
+        : outwards[0].GetGenericParameters().Count > 0 ? "the class is generic"
+        : !HasPlainConstructor(reader, outwards[0])
             ? "the class has no public constructor without parameters"
         : null;
 
@@ -160,15 +170,12 @@ internal static class StrategyType
         && char.IsAsciiLetterLower(name[0])
         && name.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == joint);
 
-    private static bool IsPublic(MetadataReader reader, TypeDefinition type)
-    {
-        var visibility = type.Attributes & TypeAttributes.VisibilityMask;
-        return visibility == TypeAttributes.Public
-            || (
-                visibility == TypeAttributes.NestedPublic
-                && IsPublic(reader, reader.GetTypeDefinition(type.GetDeclaringType()))
-            );
-    }
+    private static bool IsPublic(List<TypeDefinition> outwards) =>
+        outwards.TrueForAll(type =>
+            (type.Attributes & TypeAttributes.VisibilityMask)
+                is TypeAttributes.Public
+                    or TypeAttributes.NestedPublic
+        );
 
     private static bool HasPlainConstructor(MetadataReader reader, TypeDefinition type)
     {
@@ -198,8 +205,7 @@ internal static class StrategyType
     {
         var kinds = new List<StrategyKind>();
 
-        // A damaged file may name a class its own base; no honest chain is this long.
-        for (var depth = 0; depth < 64; depth++)
+        for (var depth = 0; depth < LongestChain; depth++)
         {
             foreach (var handle in type.GetInterfaceImplementations())
             {
