@@ -1,0 +1,60 @@
+using Framing.Mosaics;
+using Framing.Sky;
+
+namespace Framing.Drawing;
+
+/// <summary>Lines on the sky as lines in the picture.</summary>
+internal static class ChartLines
+{
+    /// <summary>The sides of an outline. A great circle is straight in this chart, so that corners suffice.</summary>
+    public static Lines Of(ChartGeometry chart, SkyOutline outline)
+    {
+        var lines = new Lines();
+        foreach (var area in outline.Areas)
+        {
+            Add(lines, chart, area.Corners, closed: true);
+        }
+
+        return lines;
+    }
+
+    /// <summary>A closed ring of corners.</summary>
+    public static Lines Of(ChartGeometry chart, IReadOnlyList<SkyDirection> corners)
+    {
+        var lines = new Lines();
+        Add(lines, chart, corners, closed: true);
+        return lines;
+    }
+
+    /// <summary>Adds a run of directions; where it leaves what the chart can show by far, it is cut into open runs.</summary>
+    public static void Add(
+        Lines lines,
+        ChartGeometry chart,
+        IEnumerable<SkyDirection> directions,
+        bool closed
+    )
+    {
+        // Nothing 20 pictures away is needed, and the numbers stay small.
+        var far = 20.0 * Math.Max(chart.Picture.Width, chart.Picture.Height);
+        var run = new List<PicturePoint>();
+        var whole = true;
+        foreach (var direction in directions)
+        {
+            if (
+                chart.TrySkyToPicture(direction, out var point)
+                && Math.Abs(point.X) < far
+                && Math.Abs(point.Y) < far
+            )
+            {
+                run.Add(point);
+                continue;
+            }
+
+            whole = false;
+            lines.Add(run, closed: false);
+            run.Clear();
+        }
+
+        lines.Add(run, closed && whole);
+    }
+}

@@ -1,0 +1,8 @@
+namespace Framing.Drawing;
+
+/// <summary>The weights of the one typeface.</summary>
+internal enum TextWeight
+{
+    Regular,
+    SemiBold,
+}

@@ -1,0 +1,311 @@
+using System.Globalization;
+
+namespace Framing.Drawing;
+
+/// <summary>The legend: only what the chart really shows.</summary>
+internal sealed class LegendLayer
+{
+    private readonly SkyComposer composer;
+    private readonly Box room;
+    private double x;
+    private double y;
+
+    private LegendLayer(SkyComposer composer, Box room)
+    {
+        this.composer = composer;
+        this.room = room;
+        x = room.Left;
+        y = room.Top;
+    }
+
+    private double TextSize => composer.Layout.LegendTextSize;
+
+    private double Row => composer.Layout.LegendRow;
+
+    private double SampleWidth => TextSize * 2.9;
+
+    private bool FlowsAcross => composer.Layout.LegendStandsBelow;
+
+    public static void Draw(SkyComposer composer)
+    {
+        if (composer.Layout.Legend is { } room)
+        {
+            composer.Sheet.Group("legend", null, new LegendLayer(composer, room).DrawAll);
+        }
+    }
+
+    private void DrawAll()
+    {
+        var palette = composer.Palette;
+        var unit = composer.Unit;
+        var scene = composer.Scene;
+        if (scene.Panels.Count > 0)
+        {
+            Entry(
+                "Panel and its number",
+                sample => Patch(sample, palette.ChartInside, PanelLayer.Edge(palette, unit))
+            );
+        }
+
+        if (scene.Targets.Count > 0)
+        {
+            Entry(
+                "Outline of the target",
+                sample => Stretch(sample, ObjectLayer.TargetLine(palette, unit))
+            );
+        }
+
+        if (scene.FallsShort.Count > 0)
+        {
+            Entry(
+                "Falls short: in no panel",
+                sample =>
+                {
+                    var area = Lines.Rectangle(sample);
+                    composer.Sheet.Fill(area, palette.ChartOutside);
+                    composer.Sheet.Draw(
+                        Hatch.Over(area, sample, 6.0 * unit),
+                        PanelLayer.HatchLine(palette, unit)
+                    );
+                }
+            );
+        }
+
+        if (scene.Panels.Count > 0)
+        {
+            Entry(
+                "Sky outside every panel",
+                sample => Stretch(sample, GroundLayer.OutsideDots(palette, unit))
+            );
+        }
+
+        foreach (var kind in ObjectLayer.KindsIn(composer))
+        {
+            Entry(NameOf(kind), sample => Stretch(sample, ObjectLayer.LineOf(kind, palette, unit)));
+        }
+
+        if (scene.Stars.Any(star => star.MadeUp))
+        {
+            Entry(
+                "Star, made up",
+                sample =>
+                {
+                    composer.Sheet.Fill(Lines.Rectangle(sample), palette.ChartInside);
+                    composer.Sheet.Add(
+                        new Mark.Rings(
+                            [(sample.Middle, 2.4 * unit)],
+                            StarLayer.MadeUpRing(palette, unit)
+                        )
+                    );
+                }
+            );
+        }
+
+        Magnitudes();
+        Facts();
+    }
+
+    private static string NameOf(ChartObjectKind kind) =>
+        kind switch
+        {
+            ChartObjectKind.DarkNebula => "Dark nebula",
+            ChartObjectKind.StarCluster => "Star cluster",
+            ChartObjectKind.Galaxy => "Galaxy",
+            _ => "Nebula",
+        };
+
+    private static string Round(double degrees) =>
+        degrees >= 10.0 ? string.Create(CultureInfo.InvariantCulture, $"{degrees:0}°")
+        : degrees >= 1.0 ? string.Create(CultureInfo.InvariantCulture, $"{degrees:0.0}°")
+        : string.Create(CultureInfo.InvariantCulture, $"{degrees * 60.0:0}′");
+
+    private void Entry(string text, Action<Box> draw)
+    {
+        var width = SampleWidth + (TextSize * 0.8) + TextSize * 11.0;
+        if (FlowsAcross && x + width > room.Right && x > room.Left)
+        {
+            (x, y) = (room.Left, y + Row);
+        }
+
+        if (y + Row > room.Bottom)
+        {
+            return;
+        }
+
+        var sample = new Box(x, y + (Row * 0.16), x + SampleWidth, y + (Row * 0.84));
+        draw(sample);
+        Write(
+            text,
+            new(
+                sample.Right + (TextSize * 0.8),
+                sample.Middle.Y + (Typefaces.CapHeight * TextSize / 2.0)
+            ),
+            composer.Palette.PageInk,
+            TextWeight.Regular
+        );
+        if (FlowsAcross)
+        {
+            x += width;
+        }
+        else
+        {
+            y += Row;
+        }
+    }
+
+    private void Patch(Box sample, Colour fill, Stroke stroke)
+    {
+        var area = Lines.Rectangle(sample.Grown(-stroke.Width / 2.0));
+        composer.Sheet.Fill(area, fill);
+        composer.Sheet.Draw(area, stroke);
+    }
+
+    /// <summary>A piece of line on a piece of sky.</summary>
+    private void Stretch(Box sample, Stroke stroke)
+    {
+        composer.Sheet.Fill(Lines.Rectangle(sample), composer.Palette.ChartOutside);
+        var inset = 5.0 * composer.Unit;
+        composer.Sheet.Draw(
+            Lines.Open(
+                new(sample.Left + inset, sample.Middle.Y),
+                new(sample.Right - inset, sample.Middle.Y)
+            ),
+            stroke
+        );
+    }
+
+    private void Magnitudes()
+    {
+        if (composer.Scene.Stars.Count == 0)
+        {
+            return;
+        }
+
+        if (FlowsAcross && x > room.Left)
+        {
+            (x, y) = (room.Left, y + Row);
+        }
+
+        y += Row * 0.3;
+        var sizes = composer.Sizes;
+        var faintest = (int)Math.Floor(sizes.Faintest);
+        var magnitudes = new List<int>();
+        for (var magnitude = faintest; magnitudes.Count < 5 && magnitude > -2; magnitude -= 2)
+        {
+            if (sizes.RadiusOf(magnitude) > Row * 0.62)
+            {
+                break;
+            }
+
+            magnitudes.Insert(0, magnitude);
+        }
+
+        var height = Row * 1.5;
+        if (y + height + Row > room.Bottom)
+        {
+            return;
+        }
+
+        var width = FlowsAcross ? Math.Min(room.Width, TextSize * 16.0) : room.Width;
+        var strip = new Box(room.Left, y, room.Left + width, y + height);
+        composer.Sheet.Fill(Lines.Rectangle(strip), composer.Palette.ChartInside);
+        for (var i = 0; i < magnitudes.Count; i++)
+        {
+            var middle = new PicturePoint(
+                strip.Left + (strip.Width * (i + 0.5) / magnitudes.Count),
+                strip.Middle.Y
+            );
+            var magnitude = magnitudes[i];
+            composer.Sheet.Add(
+                new Mark.Dots(
+                    [(middle, sizes.RadiusOf(magnitude))],
+                    composer.Palette.Star.At(StarSizes.OpacityOf(sizes.OpacityStepOf(magnitude)))
+                )
+            );
+            var text = magnitude.ToString(CultureInfo.InvariantCulture).Replace('-', '−');
+            var size = TextSize * 0.9;
+            var textWidth = Typefaces.Measure(text, TextWeight.Regular, size);
+            Write(
+                text,
+                new(middle.X - (textWidth / 2.0), strip.Bottom + (size * 1.25)),
+                composer.Palette.PageSoft,
+                TextWeight.Regular,
+                size
+            );
+        }
+
+        y = strip.Bottom + (TextSize * 2.7);
+        if (y < room.Bottom)
+        {
+            Write(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Magnitude V, stars to {sizes.Faintest:0.#}"
+                ),
+                new(room.Left, y),
+                composer.Palette.PageInk,
+                TextWeight.Regular
+            );
+        }
+
+        y += Row * 0.7;
+        x = room.Left;
+    }
+
+    private void Facts()
+    {
+        var chart = composer.Chart;
+        var view = chart.View;
+        List<string> facts =
+        [
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Chart {Round(chart.FieldWidth.Degrees)} × {Round(chart.FieldHeight.Degrees)}"
+            ),
+        ];
+        if (view.Mirrored)
+        {
+            facts.Add("Mirrored, as the camera shows it");
+        }
+
+        if (view.Up.Degrees is > 0.05 and < 359.95)
+        {
+            facts.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Up is position angle {view.Up.Degrees:0.0}°"
+                )
+            );
+        }
+
+        foreach (var fact in facts)
+        {
+            y += Row * 0.1;
+            if (y + TextSize > room.Bottom)
+            {
+                return;
+            }
+
+            Write(
+                fact,
+                new(room.Left, y + (Typefaces.CapHeight * TextSize)),
+                composer.Palette.PageSoft,
+                TextWeight.Regular
+            );
+            y += Row * 0.65;
+        }
+    }
+
+    private void Write(
+        string text,
+        PicturePoint start,
+        Colour ink,
+        TextWeight weight,
+        double? size = null
+    )
+    {
+        var used = size ?? TextSize;
+        composer.Sheet.Write(text, start, used, weight, ink);
+        composer.Note(text, LabelKind.Legend, SkyComposer.RoomOf(text, start, used, weight));
+    }
+}

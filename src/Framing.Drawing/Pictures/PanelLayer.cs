@@ -1,0 +1,138 @@
+using System.Globalization;
+
+namespace Framing.Drawing;
+
+/// <summary>Panels: solid edges, numbers in their middle, and the hatch over what falls short.</summary>
+internal sealed class PanelLayer(SkyComposer composer)
+{
+    private readonly List<(string Text, Box Room, PicturePoint Middle, double Size)> numbers = [];
+    private readonly List<Lines> edges =
+    [
+        .. composer.Scene.Panels.Select(panel => ChartLines.Of(composer.Chart, panel.Corners)),
+    ];
+
+    public static Stroke Edge(Palette palette, double unit) =>
+        new(palette.Panel, Math.Max(1.3, 2.0 * unit));
+
+    public static Stroke HatchLine(Palette palette, double unit) =>
+        new(palette.FallsShort, Math.Max(1.0, 1.5 * unit));
+
+    public void PlaceNumbers()
+    {
+        for (var i = 0; i < edges.Count; i++)
+        {
+            var panel = composer.Scene.Panels[i];
+            if (
+                !composer.Chart.TrySkyToPicture(panel.Centre, out var middle)
+                || edges[i].Runs.Count == 0
+            )
+            {
+                continue;
+            }
+
+            // The badge takes at most a third of the panel's shorter side; a panel too small for a readable number has none.
+            var points = edges[i].Runs[0].Points;
+            var side = Math.Min((points[1] - points[0]).Length, (points[^1] - points[0]).Length);
+            var text = panel.Number.ToString(CultureInfo.InvariantCulture);
+            var size = Math.Min(composer.Layout.Text(17.0), side / 3.0);
+            if (size < 7.5)
+            {
+                continue;
+            }
+
+            var (width, height) = SkyComposer.Measure(text, size, TextWeight.SemiBold);
+            var across = Math.Max(width + (0.9 * size), 1.75 * size);
+            var badge = Box.Around(middle, across, 1.75 * size);
+            if (!composer.Placer.IsFree(badge))
+            {
+                continue;
+            }
+
+            composer.Placer.Take(badge);
+            numbers.Add((text, badge, middle, size));
+            composer.Note(text, LabelKind.Panel, Box.Around(middle, width, height));
+        }
+    }
+
+    public void Avoid() => edges.ForEach(composer.Placer.Avoid);
+
+    public void Draw()
+    {
+        var palette = composer.Palette;
+        DrawHatch();
+        var edge = Edge(palette, composer.Unit);
+        var ground = new Stroke(palette.ChartOutside.At(0.55), edge.Width + (2.4 * composer.Unit));
+        composer.Sheet.Group(
+            "panels",
+            null,
+            () =>
+            {
+                edges.ForEach(lines => composer.Sheet.Draw(lines, ground));
+                edges.ForEach(lines => composer.Sheet.Draw(lines, edge));
+            }
+        );
+    }
+
+    public void DrawNumbers()
+    {
+        var palette = composer.Palette;
+        foreach (var (text, room, middle, size) in numbers)
+        {
+            var shape = Lines.Closed(Rounded(room));
+            composer.Sheet.Fill(shape, palette.ChartOutside.At(0.8));
+            composer.Sheet.Draw(shape, new(palette.Panel, Math.Max(1.0, 1.3 * composer.Unit)));
+            var width = Typefaces.Measure(text, TextWeight.SemiBold, size);
+            composer.Sheet.Write(
+                text,
+                new(middle.X - (width / 2.0), middle.Y + (Typefaces.CapHeight * size / 2.0)),
+                size,
+                TextWeight.SemiBold,
+                palette.Panel
+            );
+        }
+    }
+
+    /// <summary>A box with half-circle ends.</summary>
+    private static IEnumerable<PicturePoint> Rounded(Box box)
+    {
+        const int steps = 24;
+        var radius = box.Height / 2.0;
+        for (var side = 0; side < 2; side++)
+        {
+            var middle = side == 0 ? box.Right - radius : box.Left + radius;
+            for (var i = 0; i <= steps; i++)
+            {
+                var (sin, cos) = Math.SinCos(Math.PI * (((double)i / steps) - 0.5 + side));
+                yield return new(middle + (radius * cos), box.Middle.Y + (radius * sin));
+            }
+        }
+    }
+
+    private void DrawHatch()
+    {
+        var rings = new Lines();
+        foreach (var ring in composer.Scene.FallsShort)
+        {
+            ChartLines.Add(rings, composer.Chart, ring, closed: true);
+        }
+
+        if (rings.IsEmpty)
+        {
+            return;
+        }
+
+        var stroke = HatchLine(composer.Palette, composer.Unit);
+        composer.Sheet.Group(
+            "falls-short",
+            null,
+            () =>
+            {
+                composer.Sheet.Draw(
+                    Hatch.Over(rings, composer.Chart.Frame, 7.0 * composer.Unit),
+                    stroke
+                );
+                composer.Sheet.Draw(rings, stroke with { Width = stroke.Width * 0.8 });
+            }
+        );
+    }
+}

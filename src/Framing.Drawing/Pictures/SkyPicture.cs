@@ -1,0 +1,75 @@
+namespace Framing.Drawing;
+
+/// <summary>A picture of the sky: catalogue stars, objects, the target and the panels of a plan over it.</summary>
+/// <remarks>
+/// <para>
+/// The same scene, size and palette give the same bytes on every run, whatever the culture, the time zone and the fonts of
+/// the machine.
+/// </para>
+/// <para>
+/// North is up unless the view says otherwise; the mark of north and east holds for its own place in the chart. The scale
+/// bar holds for the middle of the chart.
+/// </para>
+/// </remarks>
+public sealed class SkyPicture
+{
+    private readonly Sheet sheet;
+
+    private SkyPicture(SkyComposer composer)
+    {
+        sheet = composer.Sheet;
+        Chart = composer.Chart;
+        Labels = composer.Labels;
+        FaintestMagnitude = composer.Sizes.Faintest;
+        Mark = composer.Mark;
+        Bar = composer.Bar;
+        Size = sheet.Size;
+    }
+
+    /// <summary>The size in pixels.</summary>
+    public PictureSize Size { get; }
+
+    /// <summary>Where the chart stands, and which direction each of its pixels shows.</summary>
+    public ChartGeometry Chart { get; }
+
+    /// <summary>Every text of the picture with its room. Those that found none are left out.</summary>
+    public IReadOnlyList<PlacedLabel> Labels { get; }
+
+    /// <summary>The magnitude (Johnson V) down to which stars are drawn.</summary>
+    public double FaintestMagnitude { get; }
+
+    internal DirectionMark Mark { get; }
+
+    internal ScaleBar Bar { get; }
+
+    /// <summary>Lays out a picture. Nothing is drawn yet.</summary>
+    /// <param name="scene">What it shows.</param>
+    /// <param name="size">Its size; 1600 x 1000 by default.</param>
+    /// <param name="palette">Its colours.</param>
+    /// <returns>The picture, ready to be written.</returns>
+    public static SkyPicture Compose(
+        SkyScene scene,
+        PictureSize size = default,
+        PicturePalette palette = PicturePalette.Day
+    )
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        var composer = new SkyComposer(scene, size, Palette.Of(palette));
+        composer.Compose();
+        return new(composer);
+    }
+
+    /// <summary>The chart that a scene's view gets in a picture of some size, before anything is drawn.</summary>
+    /// <param name="scene">The scene; its view, title and summary matter.</param>
+    /// <param name="size">The size of the picture.</param>
+    /// <returns>The chart: a little more sky than the view asks for, as the shape of the picture has it.</returns>
+    public static ChartGeometry ChartOf(SkyScene scene, PictureSize size = default)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        return SkyComposer.ChartOf(scene, SkyComposer.LayoutOf(scene, size));
+    }
+
+    /// <summary>Draws the picture as a PNG file.</summary>
+    /// <returns>The bytes of the file.</returns>
+    public byte[] ToPng() => PngPainter.Paint(sheet);
+}
