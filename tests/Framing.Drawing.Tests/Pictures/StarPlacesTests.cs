@@ -67,7 +67,10 @@ public sealed class StarPlacesTests
             measured++;
         }
 
-        Assert.True(measured >= 12, FormattableString.Invariant($"Only {measured} stars stood alone."));
+        Assert.True(
+            measured >= 12,
+            FormattableString.Invariant($"Only {measured} stars stood alone.")
+        );
     }
 
     /// <summary>
