@@ -14,8 +14,11 @@ internal enum FitKind
     /// <summary>Both terms of the goal are equal.</summary>
     BothEqual,
 
-    /// <summary>The angle is given.</summary>
+    /// <summary>The position angle is given.</summary>
     AngleGiven,
+
+    /// <summary>The frame is moved, not turned.</summary>
+    Unturned,
 }
 
 /// <summary>An angle at which a fit can be best, with what it gives in the plane.</summary>

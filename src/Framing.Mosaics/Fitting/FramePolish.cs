@@ -205,6 +205,10 @@ internal ref struct FramePolish
                 break;
             }
 
+            case FitKind.Unturned:
+                Row(2, 0.0, 0.0, 0.0, -1.0);
+                break;
+
             default:
             {
                 // Going east by d turns north by d·tan(declination) against a frame that is moved without turning.

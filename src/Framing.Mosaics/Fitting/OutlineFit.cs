@@ -65,7 +65,7 @@ public static class OutlineFit
     public static FittedFrame AtAngle(SkyOutline outline, FieldShape field, PositionAngle angle)
     {
         ArgumentNullException.ThrowIfNull(outline);
-        return AtAngle(new SphereFit(outline), field, angle);
+        return AllAtAngle(outline, field, angle).MaxBy(frame => frame.TangentMargin);
     }
 
     /// <summary>The narrowest strip that holds the outline.</summary>
@@ -100,11 +100,18 @@ public static class OutlineFit
         return Fitted(frame, field, Reported(frame.Axes.Up, present));
     }
 
-    internal static FittedFrame AtAngle(SphereFit fit, FieldShape field, PositionAngle angle)
+    /// <summary>Every place where a frame at an angle has the outline in its middle: one, but near a pole.</summary>
+    internal static IEnumerable<FittedFrame> AllAtAngle(
+        SkyOutline outline,
+        FieldShape field,
+        PositionAngle angle
+    )
     {
         PlanarFit.CheckSides(field.TangentWidth, field.TangentHeight);
         var goal = FitGoal.LargestMargin(field.TangentWidth, field.TangentHeight);
-        return Fitted(fit.AtAngle(goal, angle), field, angle);
+        return new SphereFit(outline)
+            .AtAngle(goal, angle)
+            .Select(frame => Fitted(frame, field, angle));
     }
 
     /// <summary>Of an angle and its opposite the one to report.</summary>

@@ -13,6 +13,12 @@ namespace Framing.Mosaics;
 /// </remarks>
 internal sealed class SphereFit
 {
+    /// <summary>Nearer to a pole than this many radii of the outline, one position angle can belong to several frames.</summary>
+    private const double PoleReach = 3.0;
+
+    /// <summary>Frames tried there over half a turn.</summary>
+    private const int PoleStarts = 48;
+
     private readonly Vector3D[] hull;
     private readonly FrameAxes start;
 
@@ -50,11 +56,35 @@ internal sealed class SphereFit
         return Choose(flat, goal, found, near);
     }
 
-    /// <summary>The best frame at a position angle: the outline in its middle both ways.</summary>
-    public SphereFrame AtAngle(FitGoal goal, PositionAngle angle) => AtAngle(goal, angle, start);
+    /// <summary>Every frame at a position angle that has the outline in its middle both ways.</summary>
+    /// <remarks>
+    /// There is one, except for outlines about as wide as their distance from a pole: there the position angle changes so
+    /// fast from place to place that two or three places can have the same one.
+    /// </remarks>
+    public IReadOnlyList<SphereFrame> AtAngle(FitGoal goal, PositionAngle angle)
+    {
+        var toPole = Math.PI / 2.0 - Math.Abs(start.Centre.Declination.Radians);
+        if (Math.Atan(Radius(start)) * PoleReach < toPole)
+        {
+            return [AtAngle(goal, angle, start)];
+        }
+
+        // Turn a frame half round, always with the outline in its middle, and settle at the angle from everywhere.
+        var found = new SphereFrame[PoleStarts];
+        for (var i = 0; i < PoleStarts; i++)
+        {
+            var turned = start.Moved(0.0, 0.0, Math.PI * i / PoleStarts);
+            var middle = Settled(goal, Bare(FitKind.Unturned), turned, angle);
+            found[i] = AtAngle(goal, angle, middle.Axes);
+        }
+
+        return found;
+    }
 
     private SphereFrame AtAngle(FitGoal goal, PositionAngle angle, FrameAxes from) =>
-        Settled(goal, new(FitKind.AngleGiven, 0, 0, 0.0, 0.0, default), from, angle);
+        Settled(goal, Bare(FitKind.AngleGiven), from, angle);
+
+    private static FitCandidate Bare(FitKind kind) => new(kind, 0, 0, 0.0, 0.0, default);
 
     private SphereFrame Choose(
         FrameAxes flat,

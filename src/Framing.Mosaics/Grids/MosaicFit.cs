@@ -69,7 +69,23 @@ public static class MosaicFit
     )
     {
         Check(outline, field, overlap, wantedMargin, mostPanels);
-        var frame = OutlineFit.AtAngle(outline, field, angle);
+        return OutlineFit
+            .AllAtAngle(outline, field, angle)
+            .Select(frame => Around(frame, field, overlap, grid, wantedMargin, mostPanels))
+            .OrderBy(fit => fit.Panels)
+            .ThenByDescending(fit => fit.Frame.TangentMargin)
+            .First();
+    }
+
+    private static GridFit Around(
+        FittedFrame frame,
+        FieldShape field,
+        PanelOverlap overlap,
+        GridWish grid,
+        double wantedMargin,
+        int mostPanels
+    )
+    {
         var (columns, rows) = grid.IsFewest
             ? (
                 GridSteps.PanelsNeeded(
