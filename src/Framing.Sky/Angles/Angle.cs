@@ -171,7 +171,7 @@ public readonly struct Angle : IEquatable<Angle>, IComparable<Angle>
 
     /// <summary>The angle in degrees with six decimals, in the invariant culture, for logs and test messages.</summary>
     public override string ToString() =>
-        Degrees.ToString("0.######", CultureInfo.InvariantCulture) + "°";
+        (Math.Round(Degrees, 6) + 0.0).ToString("0.######", CultureInfo.InvariantCulture) + "°";
 
     private static Angle Computed(double radians) =>
         double.IsFinite(radians)

@@ -84,5 +84,5 @@ public readonly struct PositionAngle : IEquatable<PositionAngle>
 
     /// <summary>Degrees with six decimals, in the invariant culture, for logs and test messages.</summary>
     public override string ToString() =>
-        Degrees.ToString("0.######", CultureInfo.InvariantCulture) + "°";
+        (Math.Round(Degrees, 6) % 360.0).ToString("0.######", CultureInfo.InvariantCulture) + "°";
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Framing.Sky;
 
 /// <summary>A direction on the sky: a unit vector with a face of right ascension and declination.</summary>
@@ -178,8 +176,7 @@ public readonly struct SkyDirection : IEquatable<SkyDirection>
 
     /// <summary>Right ascension and declination in degrees with six decimals, in the invariant culture, for logs.</summary>
     public override string ToString() =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{RightAscension.Degrees:0.000000}, {Declination.Degrees:+0.000000;-0.000000}"
-        );
+        CoordinateText.RightAscensionDegrees(RightAscension)
+        + ", "
+        + CoordinateText.DeclinationDegrees(Declination);
 }

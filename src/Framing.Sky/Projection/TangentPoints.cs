@@ -34,14 +34,17 @@ public static class TangentPoints
         var axial = r * star.Vector.Z;
         var across = r * double.Hypot(star.Vector.X, star.Vector.Y);
 
-        // 1 + η² - (r sin δ)², written so that it does not cancel near the pole.
+        // 1 + η² - (r sin δ)², written so that it does not cancel near the pole; the star's own rounding is forgiven.
         var square = (across - point.Xi) * (across + point.Xi);
-        if (square < -1e-15 * r * r)
+        if (square < -1e-15 * r * across)
         {
             return [];
         }
 
         var root = Math.Sqrt(Math.Max(square, 0.0));
+
+        // How far the star's rounding moves a solution: the more, the closer the two come to each other.
+        var rounding = root > 0.0 ? 1e-15 * (2.0 + (r * across / root)) : 2e-15;
         var found = new List<SkyDirection>(2);
         foreach (var side in root > 0.0 ? [root, -root] : new[] { 0.0 })
         {
@@ -49,11 +52,14 @@ public static class TangentPoints
             var declination = Angle
                 .FromRadians(Math.Atan2(axial, side) - Math.Atan(point.Eta))
                 .WrappedSigned;
-            if (declination.Magnitude.Radians > Math.PI / 2.0)
+            if (declination.Magnitude.Radians > (Math.PI / 2.0) + rounding)
             {
                 continue;
             }
 
+            declination = Angle.FromRadians(
+                Math.Clamp(declination.Radians, -Math.PI / 2.0, Math.PI / 2.0)
+            );
             var (sin, cos) = Math.SinCos(declination.Radians);
             var difference = Math.Atan2(point.Xi, cos - (point.Eta * sin));
             found.Add(

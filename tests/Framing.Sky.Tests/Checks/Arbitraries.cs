@@ -54,6 +54,35 @@ public static class Arbitraries
             )
         );
 
+    public static Arbitrary<Angle> Angles() =>
+        Gen.OneOf(
+                from sign in Gen.Elements(-1.0, 1.0)
+                from power in Unit
+                select Angle.FromDegrees(sign * Math.Pow(10.0, (power * 22.0) - 18.0)),
+                from quarter in Gen.Choose(-12, 12)
+                from step in Gen.Elements(-1e-12, -1e-16, 0.0, 1e-16, 1e-12)
+                select Angle.FromDegrees((quarter * 90.0) + step)
+            )
+            .ToArbitrary();
+
+    /// <summary>Points of a tangent plane from a thousandth of an arcsecond to 80 degrees from its centre.</summary>
+    public static Arbitrary<PlanePoint> PlanePoints() =>
+        (
+            from power in Unit
+            from turn in Unit
+            let radius = Math.Pow(10.0, (power * 9.0) - 8.3)
+            let direction = Math.SinCos(turn * Math.Tau)
+            select new PlanePoint(radius * direction.Sin, radius * direction.Cos)
+        ).ToArbitrary();
+
+    /// <summary>Places in and around a picture of a few thousand pixels.</summary>
+    public static Arbitrary<PixelPosition> PixelPositions() =>
+        (
+            from x in Unit
+            from y in Unit
+            select new PixelPosition((x * 8000.0) - 2000.0, (y * 6000.0) - 1500.0)
+        ).ToArbitrary();
+
     public static Arbitrary<SkyDirection> SkyDirections() => Direction.ToArbitrary();
 
     public static Arbitrary<PositionAngle> PositionAngles() =>
