@@ -35,8 +35,8 @@ internal static class PublicMembers
 
         var received = Path.Combine(AppContext.BaseDirectory, Path.GetFileName(acceptedFile));
         File.WriteAllText(received, members);
-        var lines = members.Split('\n');
-        var oldLines = expected.Split('\n');
+        var lines = Qualified(members);
+        var oldLines = Qualified(expected);
         Assert.Fail(
             $"The public members of {assembly.GetName().Name} are not the reviewed ones.\n"
                 + Listed("added", lines.Except(oldLines, StringComparer.Ordinal))
@@ -50,7 +50,9 @@ internal static class PublicMembers
     {
         var text = new StringBuilder();
         foreach (
-            var type in assembly.GetExportedTypes().OrderBy(type => type.FullName, StringComparer.Ordinal)
+            var type in assembly
+                .GetExportedTypes()
+                .OrderBy(type => type.FullName, StringComparer.Ordinal)
         )
         {
             text.Append(Head(type)).Append('\n');
@@ -66,7 +68,28 @@ internal static class PublicMembers
     }
 
     private static string Listed(string what, IEnumerable<string> lines) =>
-        string.Concat(lines.Select(line => $"  {what}: {line.Trim()}\n"));
+        string.Concat(lines.Select(line => $"  {what}: {line}\n"));
+
+    /// <summary>Every line with its type before it, so that the same member of two types is two lines.</summary>
+    private static List<string> Qualified(string text)
+    {
+        var type = "";
+        var lines = new List<string>();
+        foreach (var line in text.Split('\n'))
+        {
+            if (line.StartsWith(' '))
+            {
+                lines.Add($"{type}: {line.Trim()}");
+            }
+            else if (line.Length > 0)
+            {
+                type = line.Split(" : ")[0];
+                lines.Add(line);
+            }
+        }
+
+        return lines;
+    }
 
     private static string Head(Type type)
     {
@@ -88,7 +111,8 @@ internal static class PublicMembers
             bases.Insert(0, Name(parent));
         }
 
-        var usage = type.GetCustomAttribute<AttributeUsageAttribute>(inherit: false) is { } attribute
+        var usage = type.GetCustomAttribute<AttributeUsageAttribute>(inherit: false)
+            is { } attribute
             ? $" [on {attribute.ValidOn}{(attribute.AllowMultiple ? ", several" : "")}]"
             : "";
         return $"{kind} {Name(type)}{(bases.Count > 0 ? " : " : "")}{string.Join(", ", bases)}{usage}";
@@ -101,7 +125,8 @@ internal static class PublicMembers
             var line = member switch
             {
                 FieldInfo field when IsVisible(field) => Field(field),
-                ConstructorInfo constructor when IsVisible(constructor) && !IsOfRecord(constructor) =>
+                ConstructorInfo constructor
+                    when IsVisible(constructor) && !IsOfRecord(constructor) =>
                     $"new({Parameters(constructor)})",
                 PropertyInfo property when IsVisible(property) => Property(property),
                 MethodInfo method when IsVisible(method) && IsOwn(method) => Method(method),
@@ -138,11 +163,12 @@ internal static class PublicMembers
     private static string Property(PropertyInfo property)
     {
         var accessor = property.GetAccessors(nonPublic: true)[0];
-        var setter = property.SetMethod is { } set && IsVisible(set)
-            ? set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit))
-                ? " init;"
-                : " set;"
-            : "";
+        var setter =
+            property.SetMethod is { } set && IsVisible(set)
+                ? set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit))
+                    ? " init;"
+                    : " set;"
+                : "";
         var getter = property.GetMethod is { } get && IsVisible(get) ? " get;" : "";
         var required = property.IsDefined(typeof(RequiredMemberAttribute)) ? "required " : "";
         var index = property.GetIndexParameters() is { Length: > 0 } parameters
@@ -252,8 +278,7 @@ internal static class PublicMembers
     private static bool IsReadOnly(Type type) => type.IsDefined(typeof(IsReadOnlyAttribute));
 
     private static bool IsVisible(FieldInfo field) =>
-        (field.IsPublic || field.IsFamily || field.IsFamilyOrAssembly)
-        && !field.IsSpecialName;
+        (field.IsPublic || field.IsFamily || field.IsFamilyOrAssembly) && !field.IsSpecialName;
 
     private static bool IsVisible(MethodBase method) =>
         method.IsPublic || method.IsFamily || method.IsFamilyOrAssembly;
@@ -265,8 +290,10 @@ internal static class PublicMembers
 
     private static bool IsOwn(MethodInfo method)
     {
-        var isAccessor = method.IsSpecialName && !method.Name.StartsWith("op_", StringComparison.Ordinal);
-        var isOfObject = method.GetBaseDefinition().DeclaringType is { } root
+        var isAccessor =
+            method.IsSpecialName && !method.Name.StartsWith("op_", StringComparison.Ordinal);
+        var isOfObject =
+            method.GetBaseDefinition().DeclaringType is { } root
             && (root == typeof(object) || root == typeof(ValueType));
         return !isAccessor && !isOfObject && !method.IsDefined(typeof(CompilerGeneratedAttribute));
     }

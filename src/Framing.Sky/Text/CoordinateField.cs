@@ -1,7 +1,7 @@
 namespace Framing.Sky;
 
 /// <summary>One number of a coordinate's text.</summary>
-/// <param name="Text">The number with its mark, as written.</param>
+/// <param name="Text">The number with its sign and mark, as a message names it.</param>
 /// <param name="Value">The number without its sign.</param>
 /// <param name="Sign">'+', '-', or '\0' where none is written.</param>
 /// <param name="Mark">What stands behind it.</param>

@@ -38,6 +38,14 @@ internal ref struct CoordinateLexer
             + "\"";
     }
 
+    /// <summary>A number as a message names it: without spaces or line breaks inside, not endless.</summary>
+    private static string Compact(string field)
+    {
+        const int most = 20;
+        var shown = string.Concat(field.Where(c => !char.IsWhiteSpace(c)));
+        return shown.Length > most ? shown[..most] + "..." : shown;
+    }
+
     private string? ReadAll(List<CoordinateField> fields)
     {
         while (true)
@@ -78,7 +86,7 @@ internal ref struct CoordinateLexer
             var mark = TakeMark();
             fields.Add(
                 new(
-                    text[start..at].TrimEnd(),
+                    Compact(text[start..at]),
                     double.Parse(
                         number,
                         NumberStyles.AllowDecimalPoint,

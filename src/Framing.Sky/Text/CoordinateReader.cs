@@ -276,7 +276,7 @@ public static class CoordinateReader
         if (left.Length == 1 && left[0].Mark == FieldMark.None && right.Length > 1)
         {
             return Refuse(
-                $"{RightAscensionName} {CoordinateLexer.Quote(leftText)}: beside a {DeclinationName} in degrees and minutes it could be hours or degrees; write {leftText}h or {leftText}d"
+                $"{RightAscensionName} {CoordinateLexer.Quote(leftText)}: beside a {DeclinationName} in degrees and minutes it could be hours or degrees; write {left[0].Text}h or {left[0].Text}d"
             );
         }
 

@@ -127,7 +127,7 @@ internal static class CoordinateSide
         {
             if (i > 0 && fields[i].Sign != '\0')
             {
-                return $"a sign stands inside it, before {fields[i].Text[1..].TrimStart()}";
+                return $"a sign stands inside it, before {fields[i].Text[1..]}";
             }
 
             if (i < last && fields[i].HasDecimals)
