@@ -36,7 +36,7 @@ internal static partial class EquipmentSections
         size ??= [1000.0, 1000.0];
         var binning = table.Whole(
             "binning",
-            new("whole pixels", 1.0, Math.Min(16.0, size.Min())),
+            new("a whole number of pixels", 1.0, Math.Min(16.0, size.Min())),
             PlanDefaults.Binning
         );
         var mirrored = table.Flag("mirrored", otherwise: false);
@@ -313,7 +313,7 @@ internal static partial class EquipmentSections
                     label,
                     speed.NumberNeeded(
                         "x_sidereal",
-                        NumberRange.Above("times the sidereal rate", 0.0, 10_000.0)
+                        NumberRange.Above("multiples of the sidereal rate", 0.0, 10_000.0)
                     )
                 )
             );

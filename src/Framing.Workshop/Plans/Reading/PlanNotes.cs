@@ -109,8 +109,8 @@ internal sealed class PlanNotes
             .Select(entry => entry.Key);
         var advice = (guess, others.FirstOrDefault()) switch
         {
-            (_, { Length: > 0 } other) => $"it belongs into [{other}]",
-            (_, "") => "it belongs to the top of the file, above the first [table]",
+            (_, { Length: > 0 } other) => $"it belongs in [{other}]",
+            (_, "") => "it belongs at the top of the file, above the first [table]",
             ({ } near, _) => $"did you mean {near}?",
             _ => $"there are {Words.Joined(known, "and")}",
         };

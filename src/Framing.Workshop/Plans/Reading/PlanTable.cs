@@ -287,14 +287,24 @@ internal sealed class PlanTable
         }
 
         var text = ((string)value.Content!).Trim();
-        if (text.Length == 0 || text.Length > mostLetters || text.Any(char.IsControl))
+        if (text.Any(char.IsControl))
+        {
+            Wrong(
+                key,
+                value,
+                "a text holds one line; a backslash in it is written twice, or the text stands in single quotes"
+            );
+            return null;
+        }
+
+        if (text.Length == 0 || text.Length > mostLetters)
         {
             Wrong(
                 key,
                 value,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"give a text of 1 to {mostLetters} characters on one line"
+                    $"give a text of 1 to {mostLetters} characters"
                 )
             );
             return null;

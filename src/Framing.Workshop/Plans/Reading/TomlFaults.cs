@@ -29,6 +29,7 @@ internal static partial class TomlFaults
         if (fault.Message.Contains("Unable to parse the date", StringComparison.Ordinal))
         {
             var (key, value) = Parted(line);
+            key = TableAt(document, fault.Span.Start) + key;
             return new(
                 at,
                 key,
@@ -45,9 +46,23 @@ internal static partial class TomlFaults
         return new(at, "", null, $"{shown}; {Advice(fault.Message)}");
     }
 
+    /// <summary>The table that a place lies in, with its dot; nothing at the top of the file.</summary>
+    private static string TableAt(DocumentSyntax document, TextPosition place)
+    {
+        var header = document.Tables.LastOrDefault(table =>
+            table.Span.Start.Offset <= place.Offset
+        );
+        return header is null ? "" : $"{header.Name}".Trim() + ".";
+    }
+
     private static string Advice(string message) =>
         message switch
         {
+            _ when Has(message, "`True`")
+                    || Has(message, "`False`")
+                    || Has(message, "`TRUE`")
+                    || Has(message, "`FALSE`") => "true and false are written in small letters",
+            _ when Has(message, "found `,`") => "a number has a decimal point, no comma",
             _ when Has(message, "escape character") || Has(message, "Unicode scalar") =>
                 "a backslash in a text is written twice, or the text stands in single quotes",
             _ when Has(message, "newline in a string")

@@ -67,7 +67,7 @@ internal sealed class TomlTree
             var table =
                 section is TableArraySyntax
                     ? Append(parent, names[^1], at)
-                    : Descend(parent, [names[^1]], at);
+                    : Descend(parent, [names[^1]], at, "[" + string.Join('.', names) + "]");
             Fill(table, section.Items);
         }
 
@@ -89,7 +89,12 @@ internal sealed class TomlTree
         }
     }
 
-    private static TomlTable Descend(TomlTable table, ReadOnlySpan<string> names, PlanPlace at)
+    private static TomlTable Descend(
+        TomlTable table,
+        ReadOnlySpan<string> names,
+        PlanPlace at,
+        string? written = null
+    )
     {
         foreach (var name in names)
         {
@@ -103,7 +108,7 @@ internal sealed class TomlTree
             if (inner is null)
             {
                 inner = new(at);
-                Put(table, name, at, new(TomlKind.Table, at, "[" + name + "]", inner));
+                Put(table, name, at, new(TomlKind.Table, at, written ?? "[" + name + "]", inner));
             }
 
             table = inner;
