@@ -30,8 +30,7 @@ public sealed class AlongDrift : IRotationStrategy
         var rows = question.Settings.Text("rows");
         var isRightAscension = string.Equals(rows, "right-ascension", StringComparison.Ordinal);
         return RotationAnswer.Turn(
-            Opposites.Nearer(
-                isRightAscension ? PositionAngle.North : PositionAngle.East,
+            (isRightAscension ? PositionAngle.North : PositionAngle.East).FrameNear(
                 question.PresentCameraAngle
             ),
             $"rows along {rows.Replace('-', ' ')}"

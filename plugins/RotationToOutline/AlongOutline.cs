@@ -27,18 +27,14 @@ public sealed class AlongOutline : IRotationStrategy
         // that needs the smallest turn.
         var axis = OutlineFit.LongAxis(
             question.Outline,
-            upRunsAlong ? question.PresentCameraAngle?.TurnedBy(quarter) : question.PresentCameraAngle
+            upRunsAlong
+                ? question.PresentCameraAngle?.TurnedBy(quarter)
+                : question.PresentCameraAngle
         );
         var up = upRunsAlong ? axis.Along : axis.Along.TurnedBy(quarter);
         return RotationAnswer.Turn(
-            Nearer(up, question.PresentCameraAngle),
+            up.FrameNear(question.PresentCameraAngle),
             $"the {side} side of the sensor along the outline"
         );
     }
-
-    /// <summary>Of an angle and its opposite the one nearer to the present one, else the one below 180°.</summary>
-    private static PositionAngle Nearer(PositionAngle angle, PositionAngle? present) =>
-        present is { } now ? Math.Abs(now.TurnTo(angle).Degrees) > 90.0 ? angle.Opposite : angle
-        : angle.Degrees >= 180.0 ? angle.Opposite
-        : angle;
 }

@@ -3,7 +3,7 @@ namespace Framing.Plugins;
 /// <summary>The angle at which the frame leaves the largest margin round the outline; with a free grid, of the fewest panels.</summary>
 /// <remarks>
 /// Usually not the angle that lies along the outline: an ellipse of 4.0° by 1.8° in a frame of 4.5° by 3.0° keeps 0.25° on
-/// its tighter sides when the frame lies along it, and 0.374° when it is turned by 22°.
+/// its tighter sides when the frame lies along it, and 0.37° on all four when it is turned by 22.5°.
 /// </remarks>
 [Strategy(
     "to-outline",

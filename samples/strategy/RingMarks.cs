@@ -72,8 +72,9 @@ public sealed class RingMarks : IRotationStrategy
             );
         }
 
+        // ... and of the two opposite angles the one that needs the smaller turn is the one to name.
         return RotationAnswer.Turn(
-            Nearer(best.Value, question.PresentCameraAngle),
+            best.Value.FrameNear(question.PresentCameraAngle),
             "the best of the ring's marks"
         );
     }
@@ -81,8 +82,4 @@ public sealed class RingMarks : IRotationStrategy
     private static bool IsBetter(PanelCount count, PanelCount other) =>
         count.Panels < other.Panels
         || (count.Panels == other.Panels && count.TangentMargin > other.TangentMargin);
-
-    /// <summary>Of an angle and its opposite, which frame the same sky, the one that needs the smaller turn.</summary>
-    private static PositionAngle Nearer(PositionAngle angle, PositionAngle? present) =>
-        present is { } now && Math.Abs(now.TurnTo(angle).Degrees) > 90.0 ? angle.Opposite : angle;
 }

@@ -73,6 +73,22 @@ public readonly struct PositionAngle : IEquatable<PositionAngle>
         return Angle.FromRadians(turn <= -Math.PI / 2.0 ? Math.PI / 2.0 : turn);
     }
 
+    /// <summary>Of this direction and its opposite, at which a frame covers the same sky, the one to name.</summary>
+    /// <param name="present">Where the camera stands now, if known.</param>
+    /// <returns>The one nearer to the present one; where that is not known, the one from 0 to less than 180°.</returns>
+    public PositionAngle FrameNear(PositionAngle? present)
+    {
+        if (present is { } now)
+        {
+            return Math.Abs(now.TurnTo(this).Radians) <= Math.PI / 2.0 ? this : Opposite;
+        }
+
+        // Rounding must not turn north up into 179.99999999999 degrees.
+        const double Hair = 1e-11;
+        var half = Degrees >= 180.0 ? Opposite : this;
+        return half.Degrees is < Hair or > 180.0 - Hair ? North : half;
+    }
+
     /// <inheritdoc/>
     public bool Equals(PositionAngle other) => fromNorth.Equals(other.fromNorth);
 

@@ -17,9 +17,14 @@ public sealed class PluginShelfTests : IDisposable
 
         Assert.Equal(
             [
+                "Rotation along-drift RotationToAxes",
+                "Rotation along-galactic-plane RotationToAxes",
+                "Rotation along-outline RotationToOutline",
                 "Rotation east-up RotationToAxes",
+                "Rotation fewest-panels RotationFewestPanels",
                 "Rotation keep-camera-angle RotationAsItIs",
                 "Rotation north-up RotationToAxes",
+                "Rotation to-outline RotationToOutline",
                 "Overlap arcminutes OverlapFixed",
                 "Overlap fraction OverlapFixed",
             ],
