@@ -10,9 +10,9 @@ internal static class ChartLines
     public static Lines Of(ChartGeometry chart, SkyOutline outline)
     {
         var lines = new Lines();
-        foreach (var area in outline.Areas)
+        for (var i = 0; i < outline.Areas.Count; i++)
         {
-            Add(lines, chart, area.Corners, closed: true);
+            Add(lines, chart, outline.Areas[i].Corners, closed: true);
         }
 
         return lines;
@@ -30,7 +30,7 @@ internal static class ChartLines
     public static void Add(
         Lines lines,
         ChartGeometry chart,
-        IEnumerable<SkyDirection> directions,
+        IReadOnlyList<SkyDirection> directions,
         bool closed
     )
     {
@@ -38,10 +38,10 @@ internal static class ChartLines
         var far = 20.0 * Math.Max(chart.Picture.Width, chart.Picture.Height);
         var run = new List<PicturePoint>();
         var whole = true;
-        foreach (var direction in directions)
+        for (var i = 0; i < directions.Count; i++)
         {
             if (
-                chart.TrySkyToPicture(direction, out var point)
+                chart.TrySkyToPicture(directions[i], out var point)
                 && Math.Abs(point.X) < far
                 && Math.Abs(point.Y) < far
             )
@@ -51,10 +51,10 @@ internal static class ChartLines
             }
 
             whole = false;
-            lines.Add(run, closed: false);
+            lines.Add([.. run], closed: false);
             run.Clear();
         }
 
-        lines.Add(run, closed && whole);
+        lines.Add([.. run], closed && whole);
     }
 }

@@ -58,15 +58,17 @@ internal static class CoordinateGrid
         int declination
     )
     {
-        var span = extent.East - extent.West;
         var samples = extent.AllAround ? 360 : 96;
-        var declinationAngle = Angle.FromArcseconds(declination);
-        var directions = Enumerable
-            .Range(0, samples + 1)
-            .Select(i => extent.West + (span * i / samples))
-            .Select(time =>
-                SkyDirection.FromRaDec(Angle.FromHours(time / 3600.0), declinationAngle)
+        var directions = new SkyDirection[samples + 1];
+        for (var i = 0; i <= samples; i++)
+        {
+            var time = extent.West + ((extent.East - extent.West) * i / samples);
+            directions[i] = SkyDirection.FromRaDec(
+                Angle.FromHours(time / 3600.0),
+                Angle.FromArcseconds(declination)
             );
+        }
+
         return Line(chart, false, step.WriteArc(declination), directions);
     }
 
@@ -87,12 +89,15 @@ internal static class CoordinateGrid
         var north = Math.Min(extent.North, limit);
         const int samples = 48;
         var hours = Angle.FromHours(rightAscension / 3600.0);
-        var directions = Enumerable
-            .Range(0, samples + 1)
-            .Select(i => south + ((north - south) * i / samples))
-            .Select(declination =>
-                SkyDirection.FromRaDec(hours, Angle.FromArcseconds(declination))
+        var directions = new SkyDirection[samples + 1];
+        for (var i = 0; i <= samples; i++)
+        {
+            directions[i] = SkyDirection.FromRaDec(
+                hours,
+                Angle.FromArcseconds(south + ((north - south) * i / samples))
             );
+        }
+
         return Line(chart, true, time.WriteTime(rightAscension), directions);
     }
 
@@ -100,14 +105,15 @@ internal static class CoordinateGrid
         ChartGeometry chart,
         bool meridian,
         string label,
-        IEnumerable<SkyDirection> directions
+        SkyDirection[] directions
     )
     {
         var lines = new Lines();
         ChartLines.Add(lines, chart, directions, closed: false);
-        var crossings = new List<(FrameEdge, PicturePoint)>();
-        foreach (var (points, _) in lines.Runs)
+        var crossings = new List<EdgeCrossing>();
+        foreach (var run in lines.Runs)
         {
+            var points = run.Points;
             for (var i = 1; i < points.Length; i++)
             {
                 if (
@@ -123,20 +129,16 @@ internal static class CoordinateGrid
         return new(meridian, label, lines, crossings);
     }
 
-    private static (FrameEdge Edge, PicturePoint Place)? Crossing(
-        Box frame,
-        PicturePoint from,
-        PicturePoint to
-    )
+    private static EdgeCrossing? Crossing(Box frame, PicturePoint from, PicturePoint to)
     {
         var (inside, outside) = frame.Holds(from) ? (from, to) : (to, from);
         var step = outside - inside;
-        (FrameEdge Edge, double Part)? nearest = null;
-        void Consider(FrameEdge edge, double distance, double along)
+        var (edge, part) = (FrameEdge.Left, double.MaxValue);
+        void Consider(FrameEdge candidate, double distance, double along)
         {
-            if (along > 0.0 && (nearest is null || distance / along < nearest.Value.Part))
+            if (along > 0.0 && distance / along < part)
             {
-                nearest = (edge, distance / along);
+                (edge, part) = (candidate, distance / along);
             }
         }
 
@@ -144,7 +146,7 @@ internal static class CoordinateGrid
         Consider(FrameEdge.Right, frame.Right - inside.X, step.X);
         Consider(FrameEdge.Top, inside.Y - frame.Top, -step.Y);
         Consider(FrameEdge.Bottom, frame.Bottom - inside.Y, step.Y);
-        return nearest is { } found ? (found.Edge, inside + (step * found.Part)) : null;
+        return part <= 1.0 ? new(edge, inside + (step * part)) : null;
     }
 
     /// <summary>The range of coordinates in the chart: the border holds the extremes, unless a pole lies inside.</summary>
@@ -186,18 +188,21 @@ internal static class CoordinateGrid
             );
     }
 
-    private static IEnumerable<SkyDirection> Border(ChartGeometry chart)
+    private static SkyDirection[] Border(ChartGeometry chart)
     {
         var frame = chart.Frame;
+        var border = new SkyDirection[4 * (BorderSamples + 1)];
         for (var i = 0; i <= BorderSamples; i++)
         {
             var x = frame.Left + (frame.Width * i / BorderSamples);
             var y = frame.Top + (frame.Height * i / BorderSamples);
-            yield return chart.PictureToSky(new(x, frame.Top));
-            yield return chart.PictureToSky(new(x, frame.Bottom));
-            yield return chart.PictureToSky(new(frame.Left, y));
-            yield return chart.PictureToSky(new(frame.Right, y));
+            border[4 * i] = chart.PictureToSky(new(x, frame.Top));
+            border[(4 * i) + 1] = chart.PictureToSky(new(x, frame.Bottom));
+            border[(4 * i) + 2] = chart.PictureToSky(new(frame.Left, y));
+            border[(4 * i) + 3] = chart.PictureToSky(new(frame.Right, y));
         }
+
+        return border;
     }
 
     private static bool Holds(ChartGeometry chart, SkyDirection direction) =>

@@ -5,5 +5,5 @@ internal sealed record GridLine(
     bool IsMeridian,
     string Label,
     Lines Lines,
-    IReadOnlyList<(FrameEdge Edge, PicturePoint Place)> Crossings
+    IReadOnlyList<EdgeCrossing> Crossings
 );

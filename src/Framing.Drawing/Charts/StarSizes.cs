@@ -11,13 +11,13 @@ namespace Framing.Drawing;
 internal sealed record StarSizes(double Faintest, double FloorMagnitude, double FloorRadius)
 {
     private const double LeastOpacity = 0.45;
-    private const int OpacitySteps = 8;
+    public const int OpacitySteps = 8;
 
     /// <summary>Sizes for the stars of a chart.</summary>
     /// <param name="magnitudes">Magnitudes of the stars that stand in the chart, in any order.</param>
     /// <param name="most">How many stars are drawn at most.</param>
-    /// <param name="floorRadius">The radius of the smallest dot in pixels.</param>
-    /// <param name="largestRadius">The radius that the brightest star has at most.</param>
+    /// <param name="floorRadius">The radius of the smallest dot in pixels; up to half as much again where stars are few.</param>
+    /// <param name="largestRadius">The radius that the brightest star has at most; the third brightest has three quarters of it at most.</param>
     public static StarSizes For(
         IReadOnlyCollection<double> magnitudes,
         int most,
@@ -38,9 +38,15 @@ internal sealed record StarSizes(double Faintest, double FloorMagnitude, double 
             sorted.Length > most
                 ? Math.Floor(sorted[most] * 2.0) / 2.0
                 : Math.Ceiling(sorted[^1] * 2.0) / 2.0;
-        var byFaintest = faintest - 2.5;
-        var byBrightest = sorted[0] + (5.0 * Math.Log10(largestRadius / floorRadius));
-        return new(faintest, Math.Min(byFaintest, byBrightest), floorRadius);
+
+        // In a field of many stars the faintest 2.5 magnitudes are a dust of equal dots; where there are few, each is sized.
+        var shown = Math.Min(most, sorted.Length);
+        var dust = 2.5 * Math.Clamp(Math.Log10(shown / 100.0) / 1.3, 0.0, 1.0);
+        floorRadius *= 1.0 + (0.2 * (2.5 - dust));
+        var reach = 5.0 * Math.Log10(largestRadius / floorRadius);
+        var third = sorted[Math.Min(2, sorted.Length - 1)] + (5.0 * Math.Log10(0.75));
+        var floor = Math.Min(faintest - dust, Math.Min(sorted[0], third) + reach);
+        return new(faintest, floor, floorRadius);
     }
 
     public double RadiusOf(double magnitude) =>

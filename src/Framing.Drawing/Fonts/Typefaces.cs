@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Reflection;
 using SkiaSharp;
 
@@ -15,7 +14,8 @@ internal static class Typefaces
 
     private static readonly Lazy<SKTypeface> Regular = new(() => Load("Inter-Regular.ttf"));
     private static readonly Lazy<SKTypeface> SemiBold = new(() => Load("Inter-SemiBold.ttf"));
-    private static readonly ConcurrentDictionary<(string, TextWeight), double> Widths = new();
+    private static readonly Lock Measuring = new();
+    private static readonly SKFont?[] MeasuringFonts = new SKFont?[2];
 
     public static SKTypeface Of(TextWeight weight) =>
         weight == TextWeight.SemiBold ? SemiBold.Value : Regular.Value;
@@ -33,16 +33,12 @@ internal static class Typefaces
     /// <summary>The width of a text in pixels.</summary>
     public static double Measure(string text, TextWeight weight, double size)
     {
-        // Unhinted widths grow with the size: measured once at 100 pixels.
-        var atHundred = Widths.GetOrAdd(
-            (text, weight),
-            static key =>
-            {
-                using var font = Font(key.Item2, 100.0);
-                return font.MeasureText(key.Item1);
-            }
-        );
-        return atHundred * size / 100.0;
+        // Unhinted widths grow with the size: measured at 100 pixels with one font.
+        lock (Measuring)
+        {
+            var font = MeasuringFonts[(int)weight] ??= Font(weight, 100.0);
+            return font.MeasureText(text) * size / 100.0;
+        }
     }
 
     private static unsafe SKTypeface Load(string name)

@@ -28,7 +28,7 @@ internal sealed record Palette
             Target = SkyBlue,
             FallsShort = Vermillion,
             Outside = Orange,
-            Object = ReddishPurple,
+            Object = ReddishPurple.At(0.8),
             ObjectText = Colour.Hex(0xE6B7D0),
             StarText = Colour.Hex(0xB9C6DD),
             Mark = Colour.Hex(0xEEF2F8),

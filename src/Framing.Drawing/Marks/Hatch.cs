@@ -12,11 +12,13 @@ internal static class Hatch
         // Along each line x + y = c the crossings with the rings are sorted by x - y and joined in pairs.
         var step = spacing * Math.Sqrt(2.0);
         var (low, high) = (double.MaxValue, double.MinValue);
-        foreach (var point in rings.Runs.SelectMany(run => run.Points))
-        {
-            (low, high) = (Math.Min(low, point.X + point.Y), Math.Max(high, point.X + point.Y));
-        }
-
+        rings.ForEachPiece(
+            (from, _) =>
+            {
+                low = Math.Min(low, from.X + from.Y);
+                high = Math.Max(high, from.X + from.Y);
+            }
+        );
         low = Math.Max(low, frame.Left + frame.Top);
         high = Math.Min(high, frame.Right + frame.Bottom);
         var hatch = new Lines();
@@ -24,20 +26,18 @@ internal static class Hatch
         for (var c = Math.Ceiling(low / step) * step; c <= high; c += step)
         {
             crossings.Clear();
-            foreach (var (points, closed) in rings.Runs)
-            {
-                for (int i = 0, j = points.Length - 1; closed && i < points.Length; j = i++)
+            var sum = c;
+            rings.ForEachPiece(
+                (start, end) =>
                 {
-                    var (from, to) = (points[j].X + points[j].Y, points[i].X + points[i].Y);
-                    if (from <= c != to <= c)
+                    var (from, to) = (start.X + start.Y, end.X + end.Y);
+                    if (from <= sum != to <= sum)
                     {
-                        var part = (c - from) / (to - from);
-                        var place = points[j] + ((points[i] - points[j]) * part);
+                        var place = start + ((end - start) * ((sum - from) / (to - from)));
                         crossings.Add(place.X - place.Y);
                     }
                 }
-            }
-
+            );
             crossings.Sort();
             for (var i = 0; i + 1 < crossings.Count; i += 2)
             {

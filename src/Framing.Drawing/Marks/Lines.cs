@@ -3,13 +3,13 @@ namespace Framing.Drawing;
 /// <summary>Straight lines from place to place: several open or closed runs.</summary>
 internal sealed class Lines
 {
-    private readonly List<(PicturePoint[] Points, bool Closed)> runs = [];
+    private readonly List<Run> runs = [];
 
-    public IReadOnlyList<(PicturePoint[] Points, bool Closed)> Runs => runs;
+    public IReadOnlyList<Run> Runs => runs;
 
     public bool IsEmpty => runs.Count == 0;
 
-    public static Lines Closed(IEnumerable<PicturePoint> points)
+    public static Lines Closed(PicturePoint[] points)
     {
         var lines = new Lines();
         lines.Add(points, closed: true);
@@ -31,12 +31,91 @@ internal sealed class Lines
             new(box.Left, box.Bottom),
         ]);
 
-    public void Add(IEnumerable<PicturePoint> points, bool closed)
+    /// <summary>Adds a run; fewer than two places make none.</summary>
+    public void Add(PicturePoint[] points, bool closed)
     {
-        PicturePoint[] run = [.. points];
-        if (run.Length > 1)
+        if (points.Length > 1)
         {
-            runs.Add((run, closed));
+            runs.Add(new(points, closed));
         }
+    }
+
+    /// <summary>Does something for every straight piece, the one that closes a run included.</summary>
+    public void ForEachPiece(Action<PicturePoint, PicturePoint> use)
+    {
+        foreach (var run in runs)
+        {
+            var points = run.Points;
+            for (var i = 1; i < points.Length; i++)
+            {
+                use(points[i - 1], points[i]);
+            }
+
+            if (run.Closed)
+            {
+                use(points[^1], points[0]);
+            }
+        }
+    }
+
+    /// <summary>True when a straight piece runs through a box.</summary>
+    public bool Cross(Box box)
+    {
+        foreach (var run in runs)
+        {
+            var points = run.Points;
+            for (var i = run.Closed ? 0 : 1; i < points.Length; i++)
+            {
+                if (box.IsCrossedBy(points[i == 0 ? points.Length - 1 : i - 1], points[i]))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when a place lies inside a closed run (odd number of crossings on the way out).</summary>
+    public bool Hold(PicturePoint place)
+    {
+        var inside = false;
+        foreach (var run in runs)
+        {
+            var points = run.Points;
+            for (int i = 0, j = points.Length - 1; run.Closed && i < points.Length; j = i++)
+            {
+                var (a, b) = (points[i], points[j]);
+                if (
+                    a.Y > place.Y != b.Y > place.Y
+                    && place.X < a.X + ((place.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X))
+                )
+                {
+                    inside = !inside;
+                }
+            }
+        }
+
+        return inside;
+    }
+
+    /// <summary>The smallest box around all places.</summary>
+    public Box Bounds()
+    {
+        var bounds = new Box(double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
+        foreach (var run in runs)
+        {
+            foreach (var point in run.Points)
+            {
+                bounds = new(
+                    Math.Min(bounds.Left, point.X),
+                    Math.Min(bounds.Top, point.Y),
+                    Math.Max(bounds.Right, point.X),
+                    Math.Max(bounds.Bottom, point.Y)
+                );
+            }
+        }
+
+        return bounds;
     }
 }

@@ -15,16 +15,10 @@ internal abstract record Mark
     public sealed record Shape(Lines Lines, Colour? Fill, Stroke? Stroke) : Mark;
 
     /// <summary>Round dots of one colour.</summary>
-    public sealed record Dots(
-        IReadOnlyList<(PicturePoint Middle, double Radius)> Places,
-        Colour Fill
-    ) : Mark;
+    public sealed record Dots(IReadOnlyList<Dot> Places, Colour Fill) : Mark;
 
     /// <summary>Open rings of one colour.</summary>
-    public sealed record Rings(
-        IReadOnlyList<(PicturePoint Middle, double Radius)> Places,
-        Stroke Stroke
-    ) : Mark;
+    public sealed record Rings(IReadOnlyList<Dot> Places, Stroke Stroke) : Mark;
 
     /// <summary>Text, with a border in the colour of the ground where lines may pass under it.</summary>
     public sealed record Writing(

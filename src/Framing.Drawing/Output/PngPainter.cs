@@ -10,8 +10,10 @@ internal static class PngPainter
     {
         using var surface = Draw(sheet);
         using var pixels = surface.PeekPixels();
+
+        // Flat grounds and thin lines: unfiltered rows pack smallest, and level 3 takes half the time of 6 for a tenth more bytes.
         using var data = pixels.Encode(
-            new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, zLibLevel: 3)
+            new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, zLibLevel: 3)
         );
         return data?.ToArray()
             ?? throw new InvalidOperationException(
@@ -89,18 +91,18 @@ internal static class PngPainter
     private static void DrawDots(SKCanvas canvas, Mark.Dots dots)
     {
         using var paint = Filling(dots.Fill);
-        foreach (var (middle, radius) in dots.Places)
+        foreach (var dot in dots.Places)
         {
-            canvas.DrawCircle((float)middle.X, (float)middle.Y, (float)radius, paint);
+            canvas.DrawCircle((float)dot.Middle.X, (float)dot.Middle.Y, (float)dot.Radius, paint);
         }
     }
 
     private static void DrawRings(SKCanvas canvas, Mark.Rings rings)
     {
         using var paint = Stroking(rings.Stroke);
-        foreach (var (middle, radius) in rings.Places)
+        foreach (var dot in rings.Places)
         {
-            canvas.DrawCircle((float)middle.X, (float)middle.Y, (float)radius, paint);
+            canvas.DrawCircle((float)dot.Middle.X, (float)dot.Middle.Y, (float)dot.Radius, paint);
         }
     }
 
@@ -156,15 +158,16 @@ internal static class PngPainter
     private static SKPath Path(Lines lines)
     {
         using var builder = new SKPathBuilder();
-        foreach (var (points, closed) in lines.Runs)
+        foreach (var run in lines.Runs)
         {
+            var points = run.Points;
             builder.MoveTo((float)points[0].X, (float)points[0].Y);
             for (var i = 1; i < points.Length; i++)
             {
                 builder.LineTo((float)points[i].X, (float)points[i].Y);
             }
 
-            if (closed)
+            if (run.Closed)
             {
                 builder.Close();
             }

@@ -1,32 +1,76 @@
+using Framing.Sky;
+
 namespace Framing.Drawing;
 
-/// <summary>The lines of right ascension and declination, and their values at the edges of the chart.</summary>
-internal sealed class GridLayer(SkyComposer composer)
+/// <summary>The lines of right ascension and declination, their values at the edges of the chart, and the poles.</summary>
+internal sealed class GridLayer
 {
-    private static readonly FrameEdge[] MeridianEdges =
-    [
-        FrameEdge.Bottom,
-        FrameEdge.Top,
-        FrameEdge.Left,
-        FrameEdge.Right,
-    ];
+    private readonly SkyComposer composer;
+    private readonly IReadOnlyList<GridLine> lines;
 
-    private static readonly FrameEdge[] ParallelEdges =
-    [
-        FrameEdge.Left,
-        FrameEdge.Right,
-        FrameEdge.Bottom,
-        FrameEdge.Top,
-    ];
-
-    private readonly IReadOnlyList<GridLine> lines = CoordinateGrid.Of(
-        composer.Chart,
-        Math.Min(125.0 * composer.Unit, Math.Min(composer.Chart.Width, composer.Chart.Height) / 2.2)
-    );
-
-    public void Draw()
+    public GridLayer(SkyComposer composer)
     {
-        var stroke = new Stroke(composer.Palette.Grid, Math.Max(0.7, 0.9 * composer.Unit));
+        this.composer = composer;
+        var chart = composer.Chart;
+        lines = CoordinateGrid.Of(
+            chart,
+            Math.Min(125.0 * composer.Unit, Math.Min(chart.Width, chart.Height) / 2.2)
+        );
+    }
+
+    private Stroke Stroke => new(composer.Palette.Grid, Math.Max(0.7, 0.9 * composer.Unit));
+
+    /// <summary>The values of parallels that close within the chart, beside the line, and the names of poles.</summary>
+    public void PlaceInnerLabels()
+    {
+        foreach (var line in lines)
+        {
+            if (!line.IsMeridian && line.Crossings.Count == 0 && !line.Lines.IsEmpty)
+            {
+                var points = line.Lines.Runs[0].Points;
+                composer.Placer.Begin();
+                for (var k = 0; k < 16; k++)
+                {
+                    // From the lowest place of the circle on, alternately to both sides.
+                    Offer(points[points.Length * Spread(k) / 16], line.Label, 0.2 * k);
+                }
+
+                Take(line.Label);
+            }
+        }
+
+        foreach (var pole in (SkyDirection[])[SkyDirection.NorthPole, SkyDirection.SouthPole])
+        {
+            if (composer.Chart.TrySkyToPicture(pole, out var place) && composer.Chart.Holds(place))
+            {
+                var label = pole == SkyDirection.NorthPole ? "North pole" : "South pole";
+                var (width, height) = Measure(label);
+                var away = 6.0 * composer.Unit;
+                composer.Placer.Begin();
+                foreach (var side in (double[])[1.0, -1.0])
+                {
+                    foreach (var level in (double[])[1.0, -1.0])
+                    {
+                        composer.Placer.Offer(
+                            Box.Around(
+                                new(
+                                    place.X + (side * (away + (width / 2.0))),
+                                    place.Y + (level * (away + (height / 2.0)))
+                                ),
+                                width,
+                                height
+                            ),
+                            0.0
+                        );
+                    }
+                }
+
+                Take(label);
+            }
+        }
+    }
+
+    public void Draw() =>
         composer.Sheet.Group(
             "grid",
             null,
@@ -34,11 +78,10 @@ internal sealed class GridLayer(SkyComposer composer)
             {
                 foreach (var line in lines)
                 {
-                    composer.Sheet.Draw(line.Lines, stroke);
+                    composer.Sheet.Draw(line.Lines, Stroke);
                 }
             }
         );
-    }
 
     public void DrawEdgeLabels()
     {
@@ -55,50 +98,69 @@ internal sealed class GridLayer(SkyComposer composer)
                 : layout.Size.Height - 2.0
         );
         var placer = new LabelPlacer(room, size * 0.5);
-        var frame = composer.Chart.Frame;
-        placer.Take(frame.Grown(-1.0));
+        placer.Take(composer.Chart.Frame.Grown(-1.0));
         composer.Sheet.Group(
             "coordinates",
             null,
             () =>
             {
-                var tick = 5.0 * composer.Unit;
-                var stroke = new Stroke(composer.Palette.Rim, Math.Max(0.8, 1.0 * composer.Unit));
                 foreach (var line in lines)
                 {
-                    var edges = line.IsMeridian ? MeridianEdges : ParallelEdges;
-                    foreach (
-                        var (edge, place) in line.Crossings.OrderBy(crossing =>
-                            Array.IndexOf(edges, crossing.Edge)
-                        )
-                    )
-                    {
-                        if (
-                            placer.Place([(RoomAt(edge, place, line.Label, size), 0.0)])
-                            is not { } taken
-                        )
-                        {
-                            continue;
-                        }
-
-                        composer.Sheet.Draw(
-                            Lines.Open(place, place + (Outwards(edge) * tick)),
-                            stroke
-                        );
-                        composer.Sheet.Write(
-                            line.Label,
-                            SkyComposer.StartIn(taken, size),
-                            size,
-                            TextWeight.Regular,
-                            composer.Palette.PageSoft
-                        );
-                        composer.Note(line.Label, LabelKind.Coordinate, taken);
-                        break;
-                    }
+                    DrawEdgeLabel(placer, line, size);
                 }
             }
         );
     }
+
+    /// <summary>One label a line: below or beside by preference, elsewhere if there is no room.</summary>
+    private void DrawEdgeLabel(LabelPlacer placer, GridLine line, double size)
+    {
+        EdgeCrossing? chosen = null;
+        foreach (var crossing in line.Crossings)
+        {
+            if (
+                placer.IsFree(RoomAt(crossing, line.Label, size))
+                && (chosen is null || Rank(line, crossing) < Rank(line, chosen))
+            )
+            {
+                chosen = crossing;
+            }
+        }
+
+        if (chosen is null)
+        {
+            return;
+        }
+
+        var room = RoomAt(chosen, line.Label, size);
+        placer.Take(room);
+        composer.Sheet.Draw(
+            Lines.Open(
+                chosen.Place,
+                chosen.Place + (Outwards(chosen.Edge) * (5.0 * composer.Unit))
+            ),
+            new(composer.Palette.Rim, Math.Max(0.8, composer.Unit))
+        );
+        composer.Sheet.Write(
+            line.Label,
+            SkyComposer.StartIn(room, size),
+            size,
+            TextWeight.Regular,
+            composer.Palette.PageSoft
+        );
+        composer.Note(line.Label, LabelKind.Coordinate, room);
+    }
+
+    private static int Rank(GridLine line, EdgeCrossing crossing) =>
+        (crossing.Edge, line.IsMeridian) switch
+        {
+            (FrameEdge.Bottom, true) or (FrameEdge.Left, false) => 0,
+            (FrameEdge.Top, true) or (FrameEdge.Right, false) => 1,
+            (FrameEdge.Left, _) or (FrameEdge.Bottom, _) => 2,
+            _ => 3,
+        };
+
+    private static int Spread(int k) => (12 + (k % 2 == 0 ? k / 2 : -((k + 1) / 2))) & 15;
 
     private static PicturePoint Outwards(FrameEdge edge) =>
         edge switch
@@ -109,41 +171,47 @@ internal sealed class GridLayer(SkyComposer composer)
             _ => new(0.0, 1.0),
         };
 
-    private Box RoomAt(FrameEdge edge, PicturePoint place, string label, double size)
+    private (double Width, double Height) Measure(string label) =>
+        SkyComposer.Measure(label, composer.Layout.EdgeTextSize, TextWeight.Regular);
+
+    private void Offer(PicturePoint middle, string label, double cost)
+    {
+        var (width, height) = Measure(label);
+        composer.Placer.Offer(Box.Around(middle, width, height), cost);
+    }
+
+    private void Take(string label)
+    {
+        if (composer.Placer.Take() is { } room)
+        {
+            composer.Name(
+                new(
+                    label,
+                    room,
+                    composer.Layout.EdgeTextSize,
+                    TextWeight.Regular,
+                    composer.Palette.StarText
+                ),
+                LabelKind.Coordinate
+            );
+        }
+    }
+
+    private Box RoomAt(EdgeCrossing crossing, string label, double size)
     {
         var (width, height) = SkyComposer.Measure(label, size, TextWeight.Regular);
         var away = 8.0 * composer.Unit;
+        var outwards = Outwards(crossing.Edge);
 
-        // Capitals and figures are centred on the tick, not the room with its descent.
-        var lower = Typefaces.Descent * size / 2.0;
-        var middle = place with { Y = place.Y + lower };
-        return edge switch
-        {
-            FrameEdge.Left => Box.Around(
-                middle with
-                {
-                    X = place.X - away - (width / 2.0),
-                },
-                width,
-                height
+        // Beside the chart capitals and figures are centred on the tick, not the room with its descent.
+        var lower = outwards.X != 0.0 ? Typefaces.Descent * size / 2.0 : 0.0;
+        return Box.Around(
+            new(
+                crossing.Place.X + (outwards.X * (away + (width / 2.0))),
+                crossing.Place.Y + (outwards.Y * (away + (height / 2.0))) + lower
             ),
-            FrameEdge.Right => Box.Around(
-                middle with
-                {
-                    X = place.X + away + (width / 2.0),
-                },
-                width,
-                height
-            ),
-            FrameEdge.Top => Box.Around(
-                place with
-                {
-                    Y = place.Y - away - (height / 2.0),
-                },
-                width,
-                height
-            ),
-            _ => Box.Around(place with { Y = place.Y + away + (height / 2.0) }, width, height),
-        };
+            width,
+            height
+        );
     }
 }

@@ -14,38 +14,50 @@ internal sealed class GroundLayer(SkyComposer composer)
             return;
         }
 
-        var panels = composer
-            .Scene.Panels.Select(panel => ChartLines.Of(composer.Chart, panel.Corners))
-            .ToList();
         composer.Sheet.Fill(frame, palette.ChartOutside);
 
         // Dots are drawn around every panel, and the panels' own sky over them: what is left runs around all together.
         var dots = OutsideDots(palette, composer.Unit);
-        foreach (var panel in panels)
+        var inside = new Lines();
+        foreach (var panel in composer.PanelLines)
         {
-            foreach (var (points, closed) in panel.Runs)
+            foreach (var run in panel.Runs)
             {
-                if (closed)
+                if (run.Closed)
                 {
-                    composer.Sheet.Draw(Lines.Closed(Widened(points, 5.5 * composer.Unit)), dots);
+                    composer.Sheet.Draw(
+                        Lines.Closed(Widened(run.Points, 5.5 * composer.Unit)),
+                        dots
+                    );
+                    inside.Add(Clockwise(run.Points), closed: true);
                 }
             }
         }
 
-        var inside = new Lines();
-        foreach (var (points, closed) in panels.SelectMany(panel => panel.Runs))
+        if (!inside.IsEmpty)
         {
-            // All the same way round: filled by winding, overlaps stay filled.
-            inside.Add(SignedArea(points) < 0.0 ? points.Reverse() : points, closed);
+            composer.Sheet.Fill(inside, palette.ChartInside);
         }
 
-        composer.Sheet.Fill(inside, palette.ChartInside);
         DrawBackdrop(inside);
     }
 
     /// <summary>The line of dots around the panels.</summary>
     public static Stroke OutsideDots(Palette palette, double unit) =>
         new(palette.Outside, Math.Max(1.3, 2.0 * unit), [0.0, 6.5 * unit], Round: true);
+
+    /// <summary>All the same way round: filled by winding, overlaps stay filled.</summary>
+    private static PicturePoint[] Clockwise(PicturePoint[] points)
+    {
+        if (SignedArea(points) >= 0.0)
+        {
+            return points;
+        }
+
+        PicturePoint[] turned = [.. points];
+        Array.Reverse(turned);
+        return turned;
+    }
 
     private static double SignedArea(PicturePoint[] points)
     {

@@ -6,7 +6,7 @@ internal static class HeadingLayer
     public static void Draw(SkyComposer composer)
     {
         var layout = composer.Layout;
-        var left = layout.LegendStandsBeside ? layout.Chart.Left : layout.Margin;
+        var left = layout.Legend is null ? layout.Margin : layout.Chart.Left;
         var room = layout.Size.Width - layout.Margin - left;
         composer.Sheet.Group(
             "heading",

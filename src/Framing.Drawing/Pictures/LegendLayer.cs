@@ -6,13 +6,15 @@ namespace Framing.Drawing;
 internal sealed class LegendLayer
 {
     private readonly SkyComposer composer;
+    private readonly ObjectLayer objects;
     private readonly Box room;
     private double x;
     private double y;
 
-    private LegendLayer(SkyComposer composer, Box room)
+    private LegendLayer(SkyComposer composer, ObjectLayer objects, Box room)
     {
         this.composer = composer;
+        this.objects = objects;
         this.room = room;
         x = room.Left;
         y = room.Top;
@@ -26,11 +28,11 @@ internal sealed class LegendLayer
 
     private bool FlowsAcross => composer.Layout.LegendStandsBelow;
 
-    public static void Draw(SkyComposer composer)
+    public static void Draw(SkyComposer composer, ObjectLayer objects)
     {
         if (composer.Layout.Legend is { } room)
         {
-            composer.Sheet.Group("legend", null, new LegendLayer(composer, room).DrawAll);
+            composer.Sheet.Group("legend", null, new LegendLayer(composer, objects, room).DrawAll);
         }
     }
 
@@ -79,12 +81,18 @@ internal sealed class LegendLayer
             );
         }
 
-        foreach (var kind in ObjectLayer.KindsIn(composer))
+        foreach (var kind in Enum.GetValues<ChartObjectKind>())
         {
-            Entry(NameOf(kind), sample => Stretch(sample, ObjectLayer.LineOf(kind, palette, unit)));
+            if (objects.Shows(kind))
+            {
+                Entry(
+                    NameOf(kind),
+                    sample => Stretch(sample, ObjectLayer.LineOf(kind, palette, unit))
+                );
+            }
         }
 
-        if (scene.Stars.Any(star => star.MadeUp))
+        if (HasMadeUpStars(scene))
         {
             Entry(
                 "Star, made up",
@@ -93,7 +101,7 @@ internal sealed class LegendLayer
                     composer.Sheet.Fill(Lines.Rectangle(sample), palette.ChartInside);
                     composer.Sheet.Add(
                         new Mark.Rings(
-                            [(sample.Middle, 2.4 * unit)],
+                            [new(sample.Middle, 2.4 * unit)],
                             StarLayer.MadeUpRing(palette, unit)
                         )
                     );
@@ -103,6 +111,19 @@ internal sealed class LegendLayer
 
         Magnitudes();
         Facts();
+    }
+
+    private static bool HasMadeUpStars(SkyScene scene)
+    {
+        foreach (var star in scene.Stars)
+        {
+            if (star.MadeUp)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static string NameOf(ChartObjectKind kind) =>
@@ -121,8 +142,10 @@ internal sealed class LegendLayer
 
     private void Entry(string text, Action<Box> draw)
     {
-        var width = SampleWidth + (TextSize * 0.8) + TextSize * 11.0;
-        if (FlowsAcross && x + width > room.Right && x > room.Left)
+        // Below the chart entries stand in columns, as many as there is room for.
+        var widest = SampleWidth + (TextSize * 14.0);
+        var width = room.Width / Math.Max(1.0, Math.Floor(room.Width / widest));
+        if (FlowsAcross && x + width > room.Right + 1.0 && x > room.Left)
         {
             (x, y) = (room.Left, y + Row);
         }
@@ -218,7 +241,7 @@ internal sealed class LegendLayer
             var magnitude = magnitudes[i];
             composer.Sheet.Add(
                 new Mark.Dots(
-                    [(middle, sizes.RadiusOf(magnitude))],
+                    [new(middle, sizes.RadiusOf(magnitude))],
                     composer.Palette.Star.At(StarSizes.OpacityOf(sizes.OpacityStepOf(magnitude)))
                 )
             );

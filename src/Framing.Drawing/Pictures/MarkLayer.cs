@@ -5,9 +5,11 @@ namespace Framing.Drawing;
 /// <summary>North and east, and the scale bar: always there.</summary>
 internal sealed class MarkLayer(SkyComposer composer)
 {
-    private readonly List<(string Letter, Box Room)> letters = [];
+    private readonly List<Name> letters = [];
     private Box barRoom;
     private PicturePoint barStart;
+    private PicturePoint barText;
+    private double barTextSize;
 
     private double NorthLength => 46.0 * composer.Unit;
 
@@ -30,14 +32,14 @@ internal sealed class MarkLayer(SkyComposer composer)
             {
                 Arrow(composer.Mark.North, NorthLength);
                 Arrow(composer.Mark.East, EastLength);
-                foreach (var (letter, room) in letters)
+                foreach (var letter in letters)
                 {
                     composer.Sheet.Write(
-                        letter,
-                        SkyComposer.StartIn(room, LetterSize),
-                        LetterSize,
-                        TextWeight.SemiBold,
-                        composer.Palette.Mark,
+                        letter.Text,
+                        SkyComposer.StartIn(letter.Room, letter.Size),
+                        letter.Size,
+                        letter.Weight,
+                        letter.Ink,
                         composer.TextBorder
                     );
                 }
@@ -59,14 +61,24 @@ internal sealed class MarkLayer(SkyComposer composer)
             new(frame.Right - inset, frame.Top + inset),
             new(frame.Right - inset, frame.Bottom - inset),
         ];
-        var place = corners.MinBy(corner => Covered(Box.Around(corner, 2.0 * reach, 2.0 * reach)));
+        var (place, least) = (corners[0], double.MaxValue);
+        foreach (var corner in corners)
+        {
+            var cost = Covered(Box.Around(corner, 2.0 * reach, 2.0 * reach));
+            if (cost < least)
+            {
+                (place, least) = (corner, cost);
+            }
+        }
+
         var mark = DirectionMark.At(composer.Chart, place);
 
         // The arrows are moved towards the corner as far as their own extent allows.
-        PicturePoint[] tips = [mark.North * reach, mark.East * (EastLength + (LetterSize * 1.6))];
+        var north = mark.North * reach;
+        var east = mark.East * (EastLength + (LetterSize * 1.6));
         var shift = new PicturePoint(
-            Shift(place.X, frame.Left, frame.Right, tips.Min(tip => tip.X), tips.Max(tip => tip.X)),
-            Shift(place.Y, frame.Top, frame.Bottom, tips.Min(tip => tip.Y), tips.Max(tip => tip.Y))
+            Shift(place.X, frame.Left, frame.Right, north.X, east.X),
+            Shift(place.Y, frame.Top, frame.Bottom, north.Y, east.Y)
         );
         composer.Mark = DirectionMark.At(composer.Chart, place + shift);
         Letter("N", composer.Mark.North, NorthLength);
@@ -79,12 +91,12 @@ internal sealed class MarkLayer(SkyComposer composer)
         );
     }
 
-    private double Shift(double place, double low, double high, double least, double most)
+    private double Shift(double place, double low, double high, double one, double other)
     {
         var rim = 16.0 * composer.Unit;
         return place - low < high - place
-            ? low + rim - (place + Math.Min(0.0, least))
-            : high - rim - (place + Math.Max(0.0, most));
+            ? low + rim - (place + Math.Min(0.0, Math.Min(one, other)))
+            : high - rim - (place + Math.Max(0.0, Math.Max(one, other)));
     }
 
     private Box Around(PicturePoint from, PicturePoint to) =>
@@ -99,14 +111,14 @@ internal sealed class MarkLayer(SkyComposer composer)
     private double Covered(Box box)
     {
         var cost = 0.0;
-        foreach (var panel in composer.Scene.Panels)
+        foreach (var panel in composer.PanelLines)
         {
-            cost += Touches(ChartLines.Of(composer.Chart, panel.Corners), box) ? 2.0 : 0.0;
+            cost += Touch(panel, box) ? 2.0 : 0.0;
         }
 
         foreach (var target in composer.Scene.Targets)
         {
-            cost += Touches(ChartLines.Of(composer.Chart, target.Outline), box) ? 3.0 : 0.0;
+            cost += Touch(ChartLines.Of(composer.Chart, target.Outline), box) ? 3.0 : 0.0;
         }
 
         foreach (var pole in (SkyDirection[])[SkyDirection.NorthPole, SkyDirection.SouthPole])
@@ -123,44 +135,7 @@ internal sealed class MarkLayer(SkyComposer composer)
         return cost;
     }
 
-    private static bool Touches(Lines lines, Box box)
-    {
-        foreach (var (points, _) in lines.Runs)
-        {
-            for (int i = 0, j = points.Length - 1; i < points.Length; j = i++)
-            {
-                if (box.IsCrossedBy(points[j], points[i]))
-                {
-                    return true;
-                }
-            }
-        }
-
-        return lines.Runs.Any(run => Contains(run.Points, box.Middle));
-    }
-
-    private static bool Contains(PicturePoint[] points, PicturePoint place)
-    {
-        var inside = false;
-        for (int i = 0, j = points.Length - 1; i < points.Length; j = i++)
-        {
-            if (
-                points[i].Y > place.Y != points[j].Y > place.Y
-                && place.X
-                    < points[i].X
-                        + (
-                            (place.Y - points[i].Y)
-                            / (points[j].Y - points[i].Y)
-                            * (points[j].X - points[i].X)
-                        )
-            )
-            {
-                inside = !inside;
-            }
-        }
-
-        return inside;
-    }
+    private static bool Touch(Lines lines, Box box) => lines.Cross(box) || lines.Hold(box.Middle);
 
     private void Letter(string letter, PicturePoint way, double length)
     {
@@ -175,7 +150,7 @@ internal sealed class MarkLayer(SkyComposer composer)
             room.Right,
             room.Bottom + (Typefaces.Descent * LetterSize / 2.0)
         );
-        letters.Add((letter, room));
+        letters.Add(new(letter, room, LetterSize, TextWeight.SemiBold, composer.Palette.Mark));
         composer.Placer.Take(room);
         composer.Note(letter, LabelKind.Direction, room);
     }
@@ -235,10 +210,17 @@ internal sealed class MarkLayer(SkyComposer composer)
             ),
             new(frame.Left + rim, frame.Top + rim, frame.Left + rim + wide, frame.Top + rim + high),
         ];
-        barRoom = corners
-            .Where(composer.Placer.IsFree)
-            .DefaultIfEmpty(corners[0])
-            .MinBy(box => Covered(box));
+        barRoom = corners[0];
+        var least = double.MaxValue;
+        foreach (var corner in corners)
+        {
+            var cost = composer.Placer.IsFree(corner) ? Covered(corner) : 100.0;
+            if (cost < least)
+            {
+                (barRoom, least) = (corner, cost);
+            }
+        }
+
         composer.Placer.Take(barRoom);
         barStart = new(
             barRoom.Middle.X - (composer.Bar.Length / 2.0),
@@ -253,10 +235,8 @@ internal sealed class MarkLayer(SkyComposer composer)
             LabelKind.Scale,
             SkyComposer.RoomOf(composer.Bar.Label, start, size, TextWeight.Regular)
         );
-        barText = (start, size);
+        (barText, barTextSize) = (start, size);
     }
-
-    private (PicturePoint Start, double Size) barText;
 
     private void DrawBar()
     {
@@ -275,8 +255,8 @@ internal sealed class MarkLayer(SkyComposer composer)
         composer.Sheet.Draw(bar, new(composer.Palette.Mark, Math.Max(1.2, 1.6 * unit)));
         composer.Sheet.Write(
             composer.Bar.Label,
-            barText.Start,
-            barText.Size,
+            barText,
+            barTextSize,
             TextWeight.Regular,
             composer.Palette.Mark,
             border

@@ -8,20 +8,24 @@ internal sealed class ObjectLayer
     private readonly SkyComposer composer;
     private readonly List<Entry> targets;
     private readonly List<Entry> others;
-    private readonly List<(string Name, Box Room, double Size, bool IsTarget)> names = [];
+    private double namedArea;
 
     public ObjectLayer(SkyComposer composer)
     {
         this.composer = composer;
         targets = Visible(composer.Scene.Targets);
+        others = Visible(composer.Scene.Objects);
 
         // The largest first: they are named first, and smaller ones are drawn over them.
-        others =
-        [
-            .. Visible(composer.Scene.Objects)
-                .OrderByDescending(entry => entry.Object.Radius)
-                .ThenBy(entry => entry.Object.Name, StringComparer.Ordinal),
-        ];
+        others.Sort(
+            static (one, other) =>
+            {
+                var order = other.Object.Radius.CompareTo(one.Object.Radius);
+                return order != 0
+                    ? order
+                    : string.CompareOrdinal(one.Object.Name, other.Object.Name);
+            }
+        );
     }
 
     public static Stroke TargetLine(Palette palette, double unit) =>
@@ -48,27 +52,57 @@ internal sealed class ObjectLayer
         };
     }
 
-    /// <summary>The kinds that the chart shows, for the legend.</summary>
-    public static IEnumerable<ChartObjectKind> KindsIn(SkyComposer composer) =>
-        Enum.GetValues<ChartObjectKind>()
-            .Where(kind =>
-                composer.Scene.Objects.Any(item =>
-                    item.Kind == kind
-                    && IsVisible(composer, ChartLines.Of(composer.Chart, item.Outline))
-                )
-            );
+    /// <summary>True when the chart shows an object of a kind, for the legend.</summary>
+    public bool Shows(ChartObjectKind kind) => others.Exists(entry => entry.Object.Kind == kind);
 
     public void Avoid()
     {
-        foreach (var entry in targets.Concat(others))
+        targets.ForEach(entry => composer.Placer.Avoid(entry.Lines));
+        others.ForEach(entry => composer.Placer.Avoid(entry.Lines));
+    }
+
+    public void PlaceTargetNames()
+    {
+        var size = composer.Layout.Text(16.0);
+        foreach (var entry in targets)
         {
-            composer.Placer.Avoid(entry.Lines);
+            Place(
+                entry,
+                size,
+                TextWeight.SemiBold,
+                composer.Palette.Target,
+                LabelKind.Target,
+                double.MaxValue
+            );
         }
     }
 
-    public void PlaceTargetNames() => PlaceNames(targets, 16.0, TextWeight.SemiBold, 1e6);
+    public void PlaceNames()
+    {
+        var size = composer.Layout.Text(13.0);
+        foreach (var entry in others)
+        {
+            if (namedArea > composer.RoomForNames * 0.65)
+            {
+                return;
+            }
 
-    public void PlaceNames() => PlaceNames(others, 13.0, TextWeight.Regular, MostNameCost);
+            if (
+                Place(
+                    entry,
+                    size,
+                    TextWeight.Regular,
+                    composer.Palette.ObjectText,
+                    LabelKind.Object,
+                    MostNameCost
+                ) is
+                { } room
+            )
+            {
+                namedArea += room.Width * room.Height;
+            }
+        }
+    }
 
     public void Draw()
     {
@@ -77,15 +111,12 @@ internal sealed class ObjectLayer
             "objects",
             null,
             () =>
-            {
-                foreach (var entry in others)
-                {
+                others.ForEach(entry =>
                     composer.Sheet.Draw(
                         entry.Lines,
                         LineOf(entry.Object.Kind, palette, composer.Unit)
-                    );
-                }
-            }
+                    )
+                )
         );
         composer.Sheet.Group(
             "target",
@@ -97,79 +128,54 @@ internal sealed class ObjectLayer
         );
     }
 
-    public void DrawNames()
+    private List<Entry> Visible(IReadOnlyList<ChartObject> objects)
     {
-        foreach (var (name, room, size, isTarget) in names)
+        var visible = new List<Entry>();
+        foreach (var item in objects)
         {
-            composer.Sheet.Write(
-                name,
-                SkyComposer.StartIn(room, size),
-                size,
-                isTarget ? TextWeight.SemiBold : TextWeight.Regular,
-                isTarget ? composer.Palette.Target : composer.Palette.ObjectText,
-                composer.TextBorder
-            );
-        }
-    }
-
-    private static bool IsVisible(SkyComposer composer, Lines lines)
-    {
-        foreach (var (points, closed) in lines.Runs)
-        {
-            for (var i = closed ? 0 : 1; i < points.Length; i++)
+            var lines = ChartLines.Of(composer.Chart, item.Outline);
+            if (lines.Cross(composer.Chart.Frame))
             {
-                var before = points[i == 0 ? points.Length - 1 : i - 1];
-                if (composer.Chart.Frame.IsCrossedBy(before, points[i]))
-                {
-                    return true;
-                }
+                visible.Add(new(item, lines));
             }
         }
 
-        return false;
+        return visible;
     }
 
-    private List<Entry> Visible(IReadOnlyList<ChartObject> objects) =>
-        [
-            .. objects
-                .Select(item => new Entry(item, ChartLines.Of(composer.Chart, item.Outline)))
-                .Where(entry => IsVisible(composer, entry.Lines)),
-        ];
-
-    private void PlaceNames(
-        IEnumerable<Entry> entries,
-        double sizeAt1000,
+    private Box? Place(
+        Entry entry,
+        double size,
         TextWeight weight,
+        Colour ink,
+        LabelKind kind,
         double most
     )
     {
-        var size = composer.Layout.Text(sizeAt1000);
-        foreach (var entry in entries)
+        var name = entry.Object.Name;
+        if (name.Length == 0)
         {
-            var name = entry.Object.Name;
-            if (name.Length == 0)
-            {
-                continue;
-            }
-
-            var (width, height) = SkyComposer.Measure(name, size, weight);
-            if (composer.Placer.Place(Places(entry.Lines, width, height), most) is { } room)
-            {
-                names.Add((name, room, size, most > MostNameCost));
-                composer.Note(
-                    name,
-                    most > MostNameCost ? LabelKind.Target : LabelKind.Object,
-                    room
-                );
-            }
+            return null;
         }
+
+        var (width, height) = SkyComposer.Measure(name, size, weight);
+        composer.Placer.Begin(most);
+        Offer(entry.Lines, width, height);
+        var room = composer.Placer.Take();
+        if (room is { } found)
+        {
+            composer.Name(new(name, found, size, weight, ink), kind);
+        }
+
+        return room;
     }
 
     /// <summary>Places around an outline, outside it and close to it; then inside, near its edge and in the middle.</summary>
-    private IEnumerable<(Box, double)> Places(Lines lines, double width, double height)
+    private void Offer(Lines lines, double width, double height)
     {
         const int ways = 16;
         var frame = composer.Chart.Frame;
+        var placer = composer.Placer;
         var away = 3.5 * composer.Unit;
         for (var k = 0; k < ways; k++)
         {
@@ -184,46 +190,25 @@ internal sealed class ObjectLayer
             }
 
             // The box is pushed out until it just stands clear of the tangent there.
-            var reach = (Math.Abs(way.X) * width / 2.0) + (Math.Abs(way.Y) * height / 2.0);
-            yield return (Box.Around(rim + (way * (reach + away)), width, height), 0.05 * k);
-            yield return (
-                Box.Around(rim - (way * (reach + away)), width, height),
-                1.5 + (0.05 * k)
-            );
+            var reach = (Math.Abs(way.X) * width / 2.0) + (Math.Abs(way.Y) * height / 2.0) + away;
+            placer.Offer(Box.Around(rim + (way * reach), width, height), 0.05 * k);
+            placer.Offer(Box.Around(rim - (way * reach), width, height), 1.5 + (0.05 * k));
         }
 
-        var all = lines.Runs.SelectMany(run => run.Points).ToList();
-        var visible = new Box(
-            all.Min(point => point.X),
-            all.Min(point => point.Y),
-            all.Max(point => point.X),
-            all.Max(point => point.Y)
-        ).Within(composer.Placer.Room);
+        var visible = lines.Bounds().Within(placer.Room);
         if (visible.Width > width * 1.6 && visible.Height > height * 2.5)
         {
-            yield return (Box.Around(visible.Middle, width, height), 2.5);
-            yield return (
-                Box.Around(
-                    visible.Middle with
-                    {
-                        Y = visible.Top + (visible.Height * 0.25),
-                    },
-                    width,
-                    height
-                ),
-                2.6
-            );
-            yield return (
-                Box.Around(
-                    visible.Middle with
-                    {
-                        Y = visible.Top + (visible.Height * 0.75),
-                    },
-                    width,
-                    height
-                ),
-                2.7
-            );
+            for (var quarter = 1; quarter <= 3; quarter++)
+            {
+                var middle = visible.Middle with
+                {
+                    Y = visible.Top + (visible.Height * quarter / 4.0),
+                };
+                placer.Offer(
+                    Box.Around(middle, width, height),
+                    quarter == 2 ? 2.5 : 2.5 + (0.1 * quarter)
+                );
+            }
         }
     }
 
@@ -231,17 +216,25 @@ internal sealed class ObjectLayer
     {
         var best = default(PicturePoint);
         var most = double.MinValue;
-        foreach (var point in lines.Runs.SelectMany(run => run.Points))
+        foreach (var run in lines.Runs)
         {
-            var distance = (point.X * way.X) + (point.Y * way.Y);
-            if (distance > most)
+            foreach (var point in run.Points)
             {
-                (best, most) = (point, distance);
+                var distance = (point.X * way.X) + (point.Y * way.Y);
+                if (distance > most)
+                {
+                    (best, most) = (point, distance);
+                }
             }
         }
 
         return best;
     }
 
-    private sealed record Entry(ChartObject Object, Lines Lines);
+    private sealed class Entry(ChartObject item, Lines lines)
+    {
+        public ChartObject Object { get; } = item;
+
+        public Lines Lines { get; } = lines;
+    }
 }

@@ -5,11 +5,8 @@ namespace Framing.Drawing;
 /// <summary>Panels: solid edges, numbers in their middle, and the hatch over what falls short.</summary>
 internal sealed class PanelLayer(SkyComposer composer)
 {
-    private readonly List<(string Text, Box Room, PicturePoint Middle, double Size)> numbers = [];
-    private readonly List<Lines> edges =
-    [
-        .. composer.Scene.Panels.Select(panel => ChartLines.Of(composer.Chart, panel.Corners)),
-    ];
+    private readonly List<Name> numbers = [];
+    private readonly List<Lines> edges = composer.PanelLines;
 
     public static Stroke Edge(Palette palette, double unit) =>
         new(palette.Panel, Math.Max(1.3, 2.0 * unit));
@@ -49,7 +46,7 @@ internal sealed class PanelLayer(SkyComposer composer)
             }
 
             composer.Placer.Take(badge);
-            numbers.Add((text, badge, middle, size));
+            numbers.Add(new(text, badge, size, TextWeight.SemiBold, composer.Palette.Panel));
             composer.Note(text, LabelKind.Panel, Box.Around(middle, width, height));
         }
     }
@@ -76,36 +73,39 @@ internal sealed class PanelLayer(SkyComposer composer)
     public void DrawNumbers()
     {
         var palette = composer.Palette;
-        foreach (var (text, room, middle, size) in numbers)
+        foreach (var number in numbers)
         {
-            var shape = Lines.Closed(Rounded(room));
+            var shape = Lines.Closed(Rounded(number.Room));
             composer.Sheet.Fill(shape, palette.ChartOutside.At(0.8));
             composer.Sheet.Draw(shape, new(palette.Panel, Math.Max(1.0, 1.3 * composer.Unit)));
-            var width = Typefaces.Measure(text, TextWeight.SemiBold, size);
+            var middle = number.Room.Middle;
+            var width = Typefaces.Measure(number.Text, number.Weight, number.Size);
             composer.Sheet.Write(
-                text,
-                new(middle.X - (width / 2.0), middle.Y + (Typefaces.CapHeight * size / 2.0)),
-                size,
-                TextWeight.SemiBold,
-                palette.Panel
+                number.Text,
+                new(middle.X - (width / 2.0), middle.Y + (Typefaces.CapHeight * number.Size / 2.0)),
+                number.Size,
+                number.Weight,
+                number.Ink
             );
         }
     }
 
     /// <summary>A box with half-circle ends.</summary>
-    private static IEnumerable<PicturePoint> Rounded(Box box)
+    private static PicturePoint[] Rounded(Box box)
     {
         const int steps = 24;
         var radius = box.Height / 2.0;
-        for (var side = 0; side < 2; side++)
+        var points = new PicturePoint[2 * (steps + 1)];
+        for (var i = 0; i < points.Length; i++)
         {
+            var side = i / (steps + 1);
             var middle = side == 0 ? box.Right - radius : box.Left + radius;
-            for (var i = 0; i <= steps; i++)
-            {
-                var (sin, cos) = Math.SinCos(Math.PI * (((double)i / steps) - 0.5 + side));
-                yield return new(middle + (radius * cos), box.Middle.Y + (radius * sin));
-            }
+            var turn = ((i % (steps + 1)) / (double)steps) - 0.5 + side;
+            var (sin, cos) = Math.SinCos(Math.PI * turn);
+            points[i] = new(middle + (radius * cos), box.Middle.Y + (radius * sin));
         }
+
+        return points;
     }
 
     private void DrawHatch()

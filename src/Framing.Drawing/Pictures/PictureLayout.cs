@@ -36,7 +36,7 @@ internal sealed class PictureLayout
         var left = Margin + edge;
         var right = size.Width - Margin - edge;
         var bottom = size.Height - Margin - (EdgeTextSize * 1.6);
-        top += EdgeTextSize * (hasTitle || hasSummary ? 2.2 : 1.6);
+        top += EdgeTextSize * (hasTitle || hasSummary ? 2.4 : 1.6);
         if (LegendStandsBeside)
         {
             right = size.Width - Margin - LegendWidth - edge - (4.0 * Unit);
@@ -100,9 +100,9 @@ internal sealed class PictureLayout
 
     public double LegendRow => LegendTextSize * 2.0;
 
-    public double LegendWidth => LegendTextSize * 14.5;
+    public double LegendWidth => LegendTextSize * 15.0;
 
-    private double LegendHeightBelow => LegendRow * 5.0;
+    private double LegendHeightBelow => LegendRow * 7.0;
 
     /// <summary>A text size that is asked for at 1600 x 1000, never too small to read.</summary>
     public double Text(double size) => Math.Max(LeastText, size * Unit);

@@ -3,7 +3,11 @@ namespace Framing.Drawing;
 /// <summary>Turns a scene into a sheet of marks, layer after layer.</summary>
 internal sealed class SkyComposer
 {
+    /// <summary>How much of the chart the names of objects and stars may cover.</summary>
+    private const double NamedPart = 0.055;
+
     private readonly List<PlacedLabel> labels = [];
+    private readonly List<Name> names = [];
 
     public SkyComposer(SkyScene scene, PictureSize size, Palette palette)
     {
@@ -16,6 +20,10 @@ internal sealed class SkyComposer
         Bar = ScaleBar.For(Chart, 0.2 * Chart.Width);
         Mark = DirectionMark.At(Chart, Chart.Frame.Middle);
         Sizes = new(0.0, 0.0, 0.0);
+        foreach (var panel in scene.Panels)
+        {
+            PanelLines.Add(ChartLines.Of(Chart, panel.Corners));
+        }
     }
 
     public SkyScene Scene { get; }
@@ -30,6 +38,9 @@ internal sealed class SkyComposer
 
     public LabelPlacer Placer { get; }
 
+    /// <summary>The sides of every panel, in the scene's order.</summary>
+    public List<Lines> PanelLines { get; } = [];
+
     public ScaleBar Bar { get; }
 
     public DirectionMark Mark { get; set; }
@@ -39,6 +50,9 @@ internal sealed class SkyComposer
     public IReadOnlyList<PlacedLabel> Labels => labels;
 
     public double Unit => Layout.Unit;
+
+    /// <summary>The room that the names of objects and stars may take together, in square pixels.</summary>
+    public double RoomForNames => NamedPart * Chart.Frame.Width * Chart.Frame.Height;
 
     /// <summary>The ground under text in the chart: a border that keeps lines off the letters.</summary>
     public Stroke TextBorder =>
@@ -69,6 +83,7 @@ internal sealed class SkyComposer
         stars.PlaceBrightNames();
         objects.PlaceNames();
         stars.PlaceNames();
+        grid.PlaceInnerLabels();
 
         HeadingLayer.Draw(this);
         Sheet.Group(
@@ -81,15 +96,14 @@ internal sealed class SkyComposer
                 objects.Draw();
                 panels.Draw();
                 stars.Draw();
-                objects.DrawNames();
-                stars.DrawNames();
+                DrawNames();
                 panels.DrawNumbers();
                 marks.Draw();
             }
         );
         Sheet.Draw(Lines.Rectangle(Chart.Frame), new(Palette.Rim, Math.Max(1.0, 1.2 * Unit)));
         grid.DrawEdgeLabels();
-        LegendLayer.Draw(this);
+        LegendLayer.Draw(this, objects);
     }
 
     /// <summary>The room of a text that starts at the left end of its base line.</summary>
@@ -112,6 +126,33 @@ internal sealed class SkyComposer
         TextWeight weight
     ) => (Typefaces.Measure(text, weight, size), (Typefaces.CapHeight + Typefaces.Descent) * size);
 
+    /// <summary>Adds a text in the chart that has found its room.</summary>
+    public void Name(Name name, LabelKind kind)
+    {
+        names.Add(name);
+        Note(name.Text, kind, name.Room);
+    }
+
     public void Note(string text, LabelKind kind, Box room) =>
         labels.Add(new(text, kind, room.Left, room.Top, room.Right, room.Bottom));
+
+    private void DrawNames() =>
+        Sheet.Group(
+            "names",
+            null,
+            () =>
+            {
+                foreach (var name in names)
+                {
+                    Sheet.Write(
+                        name.Text,
+                        StartIn(name.Room, name.Size),
+                        name.Size,
+                        name.Weight,
+                        name.Ink,
+                        TextBorder
+                    );
+                }
+            }
+        );
 }

@@ -14,10 +14,12 @@ namespace Framing.Drawing;
 public sealed class SkyPicture
 {
     private readonly Sheet sheet;
+    private readonly string title;
 
     private SkyPicture(SkyComposer composer)
     {
         sheet = composer.Sheet;
+        title = composer.Scene.Title;
         Chart = composer.Chart;
         Labels = composer.Labels;
         FaintestMagnitude = composer.Sizes.Faintest;
@@ -72,4 +74,8 @@ public sealed class SkyPicture
     /// <summary>Draws the picture as a PNG file.</summary>
     /// <returns>The bytes of the file.</returns>
     public byte[] ToPng() => PngPainter.Paint(sheet);
+
+    /// <summary>Draws the picture as an SVG document: the same marks as in <see cref="ToPng"/>, text as outlines.</summary>
+    /// <returns>The text of the document, lines ended by a line feed.</returns>
+    public string ToSvg() => SvgWriter.Write(sheet, title);
 }

@@ -6,110 +6,92 @@ internal sealed class StarLayer
     /// <summary>At 1600 x 1000 at most one star for so many square pixels of chart.</summary>
     private const double PixelsPerStar = 320.0;
 
-    /// <summary>A name costs more room than it is worth beyond this: it would cover lines or stars on every side.</summary>
+    /// <summary>A name that would cover lines or stars on every side is not worth its room.</summary>
     private const double MostNameCost = 4.0;
 
     private readonly SkyComposer composer;
-    private readonly List<(ChartStar Star, PicturePoint Place, double Radius)> shown = [];
-    private readonly List<(string Name, Box Room, double Size)> names = [];
+    private readonly List<ShownStar> shown = [];
+    private double namedArea;
 
     public StarLayer(SkyComposer composer)
     {
         this.composer = composer;
         var unit = composer.Unit;
         var near = composer.Chart.Frame.Grown(24.0 * unit);
-        var inside = new List<double>();
+        var magnitudes = new List<double>();
         foreach (var star in composer.Scene.Stars)
         {
             if (composer.Chart.TrySkyToPicture(star.Direction, out var place) && near.Holds(place))
             {
-                shown.Add((star, place, 0.0));
-                inside.Add(star.Magnitude);
+                shown.Add(new(star, place));
+                magnitudes.Add(star.Magnitude);
             }
         }
 
         var frame = composer.Chart.Frame;
         composer.Sizes = StarSizes.For(
-            inside,
+            magnitudes,
             (int)(frame.Width * frame.Height / (unit * unit) / PixelsPerStar),
             Math.Max(0.75, 0.95 * unit),
-            Math.Max(5.0, 13.0 * unit)
+            Math.Max(5.0, 16.0 * unit)
         );
         shown.RemoveAll(entry => entry.Star.Magnitude > composer.Sizes.Faintest);
-        for (var i = 0; i < shown.Count; i++)
-        {
-            shown[i] = shown[i] with { Radius = composer.Sizes.RadiusOf(shown[i].Star.Magnitude) };
-        }
 
-        // Brightest last, so that none hides under a fainter one; a stable order for equal ones.
-        var order = shown
-            .OrderByDescending(entry => entry.Star.Magnitude)
-            .ThenBy(entry => entry.Place.X)
-            .ThenBy(entry => entry.Place.Y)
-            .ToList();
-        shown.Clear();
-        shown.AddRange(order);
+        // Brightest last, so that none hides under a fainter one; places settle the order of equal ones.
+        shown.Sort(
+            static (one, other) =>
+            {
+                var order = other.Star.Magnitude.CompareTo(one.Star.Magnitude);
+                order = order != 0 ? order : one.Place.X.CompareTo(other.Place.X);
+                return order != 0 ? order : one.Place.Y.CompareTo(other.Place.Y);
+            }
+        );
     }
+
+    public static Stroke MadeUpRing(Palette palette, double unit) =>
+        new(palette.Star.At(0.75), Math.Max(0.7, 0.9 * unit));
 
     public void Avoid()
     {
-        foreach (var (_, place, radius) in shown)
+        foreach (var entry in shown)
         {
-            if (radius > 2.2 * composer.Unit)
+            var radius = composer.Sizes.RadiusOf(entry.Star.Magnitude);
+            if (radius > 2.0 * composer.Unit)
             {
-                composer.Placer.Avoid(place, radius);
+                composer.Placer.Avoid(new Dot(entry.Place, radius));
             }
         }
     }
 
-    /// <summary>Names of the few brightest stars, before those of objects.</summary>
-    public void PlaceBrightNames() => PlaceNames(shown.Where(entry => entry.Star.Magnitude < 2.5));
+    /// <summary>Names of the few stars that everybody knows, before those of objects.</summary>
+    public void PlaceBrightNames() => PlaceNames(-9.0, 2.5);
 
-    public void PlaceNames() => PlaceNames(shown.Where(entry => entry.Star.Magnitude >= 2.5));
+    public void PlaceNames() => PlaceNames(2.5, 99.0);
 
     public void Draw()
     {
         composer.Sheet.Group("stars", null, DrawDots);
     }
 
-    public void DrawNames()
-    {
-        foreach (var (name, room, size) in names)
-        {
-            composer.Sheet.Write(
-                name,
-                SkyComposer.StartIn(room, size),
-                size,
-                TextWeight.Regular,
-                composer.Palette.StarText,
-                composer.TextBorder
-            );
-        }
-    }
-
     private void DrawDots()
     {
         var palette = composer.Palette;
-        var groups = new SortedDictionary<(int Opacity, int Tint), List<(PicturePoint, double)>>();
-        var rings = new List<(PicturePoint, double)>();
-        foreach (var (star, place, radius) in shown)
+        var groups = new List<Dot>?[(StarSizes.OpacitySteps + 1) * StarTint.Steps];
+        var rings = new List<Dot>();
+        foreach (var entry in shown)
         {
+            var star = entry.Star;
+            var radius = composer.Sizes.RadiusOf(star.Magnitude);
             if (star.MadeUp)
             {
-                rings.Add((place, radius + (0.4 * composer.Unit)));
+                rings.Add(new(entry.Place, radius + (0.5 * composer.Unit)));
                 continue;
             }
 
-            var key = (
-                composer.Sizes.OpacityStepOf(star.Magnitude),
-                palette.TintsStars ? StarTint.StepOf(star.ColourIndex) : 0
-            );
-            if (!groups.TryGetValue(key, out var places))
-            {
-                groups.Add(key, places = []);
-            }
-
-            places.Add((place, radius));
+            var group =
+                (composer.Sizes.OpacityStepOf(star.Magnitude) * StarTint.Steps)
+                + (palette.TintsStars ? StarTint.StepOf(star.ColourIndex) : 0);
+            (groups[group] ??= []).Add(new(entry.Place, radius));
         }
 
         if (rings.Count > 0)
@@ -117,57 +99,72 @@ internal sealed class StarLayer
             composer.Sheet.Add(new Mark.Rings(rings, MadeUpRing(palette, composer.Unit)));
         }
 
-        foreach (var ((opacity, tint), places) in groups)
+        for (var group = 0; group < groups.Length; group++)
         {
-            var colour = palette.TintsStars ? StarTint.Of(tint) : palette.Star;
-            composer.Sheet.Add(new Mark.Dots(places, colour.At(StarSizes.OpacityOf(opacity))));
+            if (groups[group] is { } dots)
+            {
+                var tint = palette.TintsStars ? StarTint.Of(group % StarTint.Steps) : palette.Star;
+                var opacity = StarSizes.OpacityOf(group / StarTint.Steps);
+                composer.Sheet.Add(new Mark.Dots(dots, tint.At(opacity)));
+            }
         }
     }
 
-    public static Stroke MadeUpRing(Palette palette, double unit) =>
-        new(palette.Star.At(0.7), Math.Max(0.7, 0.8 * unit));
-
-    private void PlaceNames(IEnumerable<(ChartStar Star, PicturePoint Place, double Radius)> stars)
+    private void PlaceNames(double brightest, double faintest)
     {
         var size = composer.Layout.Text(12.5);
-        foreach (var (star, place, radius) in stars.Reverse())
+        for (var i = shown.Count - 1; i >= 0; i--)
         {
-            if (star.Name is not { Length: > 0 } name || !composer.Chart.Holds(place))
+            var star = shown[i].Star;
+            if (
+                star.Name is not { Length: > 0 } name
+                || star.Magnitude < brightest
+                || star.Magnitude >= faintest
+                || !composer.Chart.Holds(shown[i].Place)
+            )
             {
                 continue;
             }
 
             var (width, height) = SkyComposer.Measure(name, size, TextWeight.Regular);
-            if (
-                composer.Placer.Place(
-                    Around(place, radius + (3.5 * composer.Unit), width, height),
-                    MostNameCost
-                ) is
-                { } room
-            )
+            if (namedArea + (width * height) > composer.RoomForNames * 0.35)
             {
-                names.Add((name, room, size));
-                composer.Note(name, LabelKind.Star, room);
+                return;
+            }
+
+            var away = composer.Sizes.RadiusOf(star.Magnitude) + (3.5 * composer.Unit);
+            composer.Placer.Begin(MostNameCost);
+            Offer(shown[i].Place, away, width, height);
+            if (composer.Placer.Take() is { } room)
+            {
+                namedArea += width * height;
+                composer.Name(
+                    new(name, room, size, TextWeight.Regular, composer.Palette.StarText),
+                    LabelKind.Star
+                );
             }
         }
     }
 
-    private static IEnumerable<(Box, double)> Around(
-        PicturePoint star,
-        double away,
-        double width,
-        double height
-    )
+    private void Offer(PicturePoint star, double away, double width, double height)
     {
         var slanted = away * 0.75;
-        Box At(double left, double top) => new(left, top, left + width, top + height);
-        yield return (At(star.X + away, star.Y - (height / 2.0)), 0.0);
-        yield return (At(star.X - away - width, star.Y - (height / 2.0)), 0.3);
-        yield return (At(star.X + slanted, star.Y - slanted - height), 0.4);
-        yield return (At(star.X + slanted, star.Y + slanted), 0.5);
-        yield return (At(star.X - (width / 2.0), star.Y - away - height), 0.6);
-        yield return (At(star.X - (width / 2.0), star.Y + away), 0.7);
-        yield return (At(star.X - slanted - width, star.Y - slanted - height), 0.8);
-        yield return (At(star.X - slanted - width, star.Y + slanted), 0.9);
+        void At(double left, double top, double cost) =>
+            composer.Placer.Offer(new(left, top, left + width, top + height), cost);
+        At(star.X + away, star.Y - (height / 2.0), 0.0);
+        At(star.X - away - width, star.Y - (height / 2.0), 0.3);
+        At(star.X + slanted, star.Y - slanted - height, 0.4);
+        At(star.X + slanted, star.Y + slanted, 0.5);
+        At(star.X - (width / 2.0), star.Y - away - height, 0.6);
+        At(star.X - (width / 2.0), star.Y + away, 0.7);
+        At(star.X - slanted - width, star.Y - slanted - height, 0.8);
+        At(star.X - slanted - width, star.Y + slanted, 0.9);
+    }
+
+    private sealed class ShownStar(ChartStar star, PicturePoint place)
+    {
+        public ChartStar Star { get; } = star;
+
+        public PicturePoint Place { get; } = place;
     }
 }

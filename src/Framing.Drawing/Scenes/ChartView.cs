@@ -85,9 +85,13 @@ public sealed record ChartView
             throw new ArgumentException("A chart needs something to show.", nameof(shown));
         }
 
-        var centre = SkyDirection.FromVector(
-            shown.Aggregate(default(Vector3D), (sum, direction) => sum + direction.Vector)
-        );
+        var sum = default(Vector3D);
+        foreach (var direction in shown)
+        {
+            sum += direction.Vector;
+        }
+
+        var centre = SkyDirection.FromVector(sum);
 
         // The middle of the bounding rectangle is found in the plane of the last middle: three rounds settle it far below a pixel.
         var (halfWidth, halfHeight) = (0.0, 0.0);
