@@ -117,7 +117,7 @@ public sealed class SvgWriterTests
             var found = new Pixels(File.ReadAllBytes(png));
             Assert.Equal((expected.Width, expected.Height), (found.Width, found.Height));
 
-            // Edges are softened a little differently; measured: mean 0.4 of 255 a channel, 1.6 % of pixels off by more than 40.
+            // Edges are softened a little differently; measured: mean 1.3 of 255, 0.9 % of pixels off by more than 40.
             var (sum, off) = (0L, 0);
             for (var i = 0; i < found.All.Count; i++)
             {
@@ -133,7 +133,7 @@ public sealed class SvgWriterTests
             var mean = (double)sum / found.All.Count;
             Assert.True(mean < 2.0, FormattableString.Invariant($"mean difference {mean:0.00}"));
             Assert.True(
-                off < found.All.Count * 0.03,
+                off < found.All.Count * 0.02,
                 FormattableString.Invariant($"{off} pixels are off")
             );
         }
