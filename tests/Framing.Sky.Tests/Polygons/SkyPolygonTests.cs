@@ -198,9 +198,17 @@ public sealed class SkyPolygonTests
             var expected = 4.0 * half * half / (1.0 + (2.0 * half * half));
             Assert.Equal(1.0, polygon.Area.Steradians / expected, 4e-16 / half + (half * half));
             Assert.Equal(0.0, polygon.Middle.SeparationTo(middle).Arcseconds, 1e-6 * arcseconds);
-            Assert.True(polygon.Contains(plane.Unproject(new(0.999 * half, -0.999 * half))));
-            Assert.False(polygon.Contains(plane.Unproject(new(1.001 * half, 0.0))));
-            Assert.False(polygon.Contains(plane.Unproject(new(0.0, -1.001 * half))));
+
+            // A millionth of the square within its sides, and without.
+            for (var along = -0.95; along < 1.0; along += 0.1)
+            {
+                var inner = 0.999999 * half;
+                var outer = 1.000001 * half;
+                Assert.True(polygon.Contains(plane.Unproject(new(inner, along * half))));
+                Assert.True(polygon.Contains(plane.Unproject(new(along * half, -inner))));
+                Assert.False(polygon.Contains(plane.Unproject(new(outer, along * half))));
+                Assert.False(polygon.Contains(plane.Unproject(new(along * half, -outer))));
+            }
         }
     }
 
