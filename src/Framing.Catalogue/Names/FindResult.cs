@@ -31,6 +31,6 @@ public sealed class FindResult
     /// <summary>True if several things far apart have that name; the suggestions are they.</summary>
     public bool IsAmbiguous { get; }
 
-    /// <summary>Up to three entries that may be meant, the likeliest first; empty if one was found.</summary>
+    /// <summary>Up to three entries that may be meant, the likeliest first; empty if one was found, for words without letters or digits, and for an unknown Hipparcos number.</summary>
     public IReadOnlyList<Suggestion> Suggestions { get; }
 }

@@ -13,7 +13,7 @@ namespace Framing.Catalogue;
 internal static class NameKey
 {
     private const int MostSharplessDigits = 3;
-    private const int LongestName = 200;
+    private const int LongestName = 100;
 
     /// <summary>Catalogue names written out, and their short forms; they count only in front of a number.</summary>
     private static readonly string[] Catalogues =
@@ -55,6 +55,9 @@ internal static class NameKey
         var glued = Glue(Words(text));
         return StarKey(glued) ?? glued;
     }
+
+    /// <summary>True if a key reads like a letter or number in a constellation: alphalyr, 61cyg.</summary>
+    public static bool IsStar(string key) => StarKey(key) is not null;
 
     /// <summary>The words of a name with spelling habits evened out.</summary>
     public static List<string> Words(string text)

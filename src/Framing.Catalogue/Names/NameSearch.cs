@@ -15,9 +15,10 @@ internal static class NameSearch
             return new(words, entry: null, isAmbiguous: false, []);
         }
 
-        if (ByHipparcos(key) is { } star)
+        if (TryHipparcos(key, out var number))
         {
-            return new(words, star, isAmbiguous: false, []);
+            // No number is nearer to what was meant than another.
+            return new(words, Star(number), isAmbiguous: false, []);
         }
 
         var (row, count) = table.Rows(key);
@@ -52,16 +53,17 @@ internal static class NameSearch
             ? new(star, StarCatalogue.NameOf(hipparcos), hipparcos)
             : null;
 
-    private static NamedStar? ByHipparcos(string key) =>
-        key.StartsWith("hip", StringComparison.Ordinal)
-        && int.TryParse(
-            key.AsSpan(3),
-            NumberStyles.None,
-            CultureInfo.InvariantCulture,
-            out var number
-        )
-            ? Star(number)
-            : null;
+    private static bool TryHipparcos(string key, out int number)
+    {
+        number = 0;
+        return key.StartsWith("hip", StringComparison.Ordinal)
+            && int.TryParse(
+                key.AsSpan(3),
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out number
+            );
+    }
 
     private static FindResult Several(NameTable table, string words, int row, int count)
     {

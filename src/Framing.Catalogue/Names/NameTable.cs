@@ -11,7 +11,6 @@ internal sealed class NameTable
 {
     private const int ObjectLength = 52;
     private const int StarLength = 20;
-    private const uint StarMark = 0x80000000;
 
     private static readonly Lazy<NameTable> TheEmbedded = new(() => new NameTable());
 
@@ -45,13 +44,7 @@ internal sealed class NameTable
     public ReadOnlySpan<byte> Key(int row) => texts.Utf8(keys.UInt32(2 * row));
 
     /// <summary>What a key stands for: a row of the objects, or a star.</summary>
-    public NameTarget Target(int row)
-    {
-        var target = keys.UInt32((2 * row) + 1);
-        return (target & StarMark) == 0
-            ? new(IsStar: false, (int)target)
-            : new(IsStar: true, (int)(target & ~StarMark));
-    }
+    public NameTarget Target(int row) => new(keys.UInt32((2 * row) + 1));
 
     /// <summary>The first row of the keys that is not below a key, and the number of rows that equal it.</summary>
     public (int Row, int Count) Rows(string key)

@@ -4,15 +4,32 @@ using System.Text;
 namespace Framing.Catalogue;
 
 /// <summary>Looks through all keys for those nearest to one that was not found.</summary>
-internal static class NearMisses
+internal sealed class NearMisses
 {
     // Penalties in hundredths of a slip of typing.
     private const int Slip = 100;
     private const int WithoutGeneralWords = 40;
     private const int OtherFirstLetter = 20;
     private const int OtherCatalogue = 130;
+    private const int OtherKind = 250;
     private const int PartOfName = 90;
     private const int LeastPart = 4;
+    private const int LongestKey = 256;
+
+    private readonly string key;
+    private readonly string shortKey;
+    private readonly bool isStar;
+    private readonly int most;
+    private readonly List<Candidate> best;
+
+    private NearMisses(string words, string key, int most)
+    {
+        this.key = key;
+        this.most = most;
+        shortKey = WithoutEnd(words, key);
+        isStar = NameKey.IsStar(key);
+        best = new(most + 1);
+    }
 
     /// <summary>The things whose keys are nearest, the nearest first; each thing once.</summary>
     /// <param name="table">The table.</param>
@@ -21,98 +38,100 @@ internal static class NearMisses
     /// <param name="most">How many to give.</param>
     public static List<NameTarget> Of(NameTable table, string words, string key, int most)
     {
-        var shortKey = WithoutEnd(words, key);
-        var best = new List<(int Score, NameTarget Target)>(most + 1);
-        Span<char> buffer = stackalloc char[256];
+        var search = new NearMisses(words, key, most);
+        Span<char> buffer = stackalloc char[LongestKey];
         for (var row = 0; row < table.KeyCount; row++)
         {
             var bytes = table.Key(row);
-            if (bytes.Length > buffer.Length)
-            {
-                continue;
-            }
-
             var candidate = buffer[..Encoding.ASCII.GetChars(bytes, buffer)];
-            var score = Score(key, candidate);
-            if (shortKey.Length < key.Length)
-            {
-                score = Math.Min(score, Score(shortKey, candidate) + WithoutGeneralWords);
-            }
-
-            Keep(best, score, table.Target(row), most);
+            search.Try(candidate, table.Target(row));
         }
 
-        return best.ConvertAll(pair => pair.Target);
+        return search.best.ConvertAll(candidate => candidate.Target);
     }
 
-    private static void Keep(
-        List<(int Score, NameTarget Target)> best,
-        int score,
-        NameTarget target,
-        int most
-    )
+    private void Try(ReadOnlySpan<char> candidate, NameTarget target)
     {
-        if (best.Count == most && score >= best[^1].Score)
+        // "alphalyr" is not what someone meant who wrote a common name, and the other way round.
+        var penalty = target.ByConstellation == isStar ? 0 : OtherKind;
+        var limit = best.Count < most ? int.MaxValue : best[^1].Score - penalty;
+        var score = Score(key, candidate, limit);
+        if (shortKey.Length < key.Length)
         {
-            return;
+            score = Math.Min(score, Score(shortKey, candidate, limit) + WithoutGeneralWords);
         }
 
-        var known = best.FindIndex(pair => pair.Target == target);
-        if (known >= 0)
+        if (score < limit)
         {
-            if (best[known].Score <= score)
+            Keep(new(score + penalty, target));
+        }
+    }
+
+    private void Keep(Candidate candidate)
+    {
+        for (var i = 0; i < best.Count; i++)
+        {
+            if (best[i].Target.IsSameAs(candidate.Target))
             {
-                return;
-            }
+                if (best[i].Score <= candidate.Score)
+                {
+                    return;
+                }
 
-            best.RemoveAt(known);
+                best.RemoveAt(i);
+                break;
+            }
         }
 
-        var at = best.FindIndex(pair => pair.Score > score);
-        best.Insert(at < 0 ? best.Count : at, (score, target));
+        var at = best.Count;
+        while (at > 0 && best[at - 1].Score > candidate.Score)
+        {
+            at--;
+        }
+
+        best.Insert(at, candidate);
         if (best.Count > most)
         {
             best.RemoveAt(most);
         }
     }
 
-    private static int Score(ReadOnlySpan<char> key, ReadOnlySpan<char> candidate)
+    /// <summary>How far a key is from what was asked for; any number not below the limit if that is certain to be reached.</summary>
+    private static int Score(ReadOnlySpan<char> asked, ReadOnlySpan<char> candidate, int limit)
     {
-        var letters = Letters(key);
-        var sameStart =
-            letters > 0
-            && Letters(candidate) == letters
-            && key[..letters].SequenceEqual(candidate[..letters]);
-        var isNumber = letters < key.Length;
-        var score =
-            (Slip * EditDistance.Between(key, candidate))
-            + (key[0] == candidate[0] ? 0 : OtherFirstLetter);
-        if (isNumber)
-        {
-            // A slip in a number: the same catalogue first, then the number next to it.
-            return sameStart
-                ? score + NumberPenalty(key[letters..], candidate[letters..])
-                : score + OtherCatalogue;
-        }
+        var letters = Letters(asked);
+        var isName = letters == asked.Length;
 
         // "heart neb" and "trunk" are parts of names.
-        if (key.Length >= LeastPart && candidate.IndexOf(key) is var at and >= 0)
+        if (isName && asked.Length >= LeastPart && candidate.IndexOf(asked) is var at and >= 0)
         {
-            return Math.Min(
-                score,
-                PartOfName + (at > 0 ? OtherFirstLetter : 0) + (candidate.Length - key.Length)
-            );
+            return PartOfName + (at > 0 ? OtherFirstLetter : 0) + candidate.Length - asked.Length;
         }
 
-        return score;
+        var slipsAtLeast = Slip * Math.Abs(asked.Length - candidate.Length);
+        if (slipsAtLeast >= limit)
+        {
+            return slipsAtLeast;
+        }
+
+        var score =
+            (Slip * EditDistance.Between(asked, candidate))
+            + (asked[0] == candidate[0] ? 0 : OtherFirstLetter);
+        if (isName)
+        {
+            return score;
+        }
+
+        // A slip in a number: the same catalogue first, then the number next to it.
+        return Letters(candidate) == letters && asked[..letters].SequenceEqual(candidate[..letters])
+            ? score + NumberPenalty(asked[letters..], candidate[letters..])
+            : score + OtherCatalogue;
     }
 
-    private static int NumberPenalty(ReadOnlySpan<char> wanted, ReadOnlySpan<char> found)
+    private static int NumberPenalty(ReadOnlySpan<char> asked, ReadOnlySpan<char> found)
     {
-        wanted = wanted.TrimStart('-');
-        found = found.TrimStart('-');
         const int Most = Slip - 1;
-        return Number(wanted) is { } left && Number(found) is { } right
+        return Number(asked) is { } left && Number(found) is { } right
             ? (int)Math.Min(Most, Math.Abs(left - right))
             : Most;
     }
@@ -122,16 +141,17 @@ internal static class NearMisses
             ? number
             : null;
 
-    private static int Letters(ReadOnlySpan<char> key)
+    private static int Letters(ReadOnlySpan<char> text)
     {
-        var count = 0;
-        while (count < key.Length && !char.IsAsciiDigit(key[count]))
+        // The 2 of "sh2-129" belongs to the catalogue.
+        const string Sharpless = "sh2-";
+        if (text.StartsWith(Sharpless))
         {
-            count++;
+            return Sharpless.Length;
         }
 
-        // The 2 of "sh2-129" belongs to the catalogue.
-        return key.StartsWith("sh2-") ? "sh2-".Length : count;
+        var digit = text.IndexOfAnyInRange('0', '9');
+        return digit < 0 ? text.Length : digit;
     }
 
     /// <summary>The key without the general words at its end, so that "hart galaxy" is measured by "hart".</summary>
@@ -153,7 +173,9 @@ internal static class NearMisses
             list.RemoveAt(list.Count - 1);
         }
 
-        var shortKey = NameKey.Glue(list);
-        return shortKey.Length is > 0 && shortKey.Length < key.Length ? shortKey : key;
+        var cut = NameKey.Glue(list);
+        return cut.Length < key.Length ? cut : key;
     }
+
+    private readonly record struct Candidate(int Score, NameTarget Target);
 }

@@ -60,7 +60,10 @@ public sealed class DeepSkyObject : CatalogueEntry
         Name is null || Name == Id ? [Id, .. OtherIds] : [Name, Id, .. OtherIds];
 
     /// <inheritdoc/>
-    public override string Label => Name is null || Name == Id ? Id : $"{Name} ({Id})";
+    public override string Label =>
+        Name is null ? Id
+        : Name.Contains(Id, StringComparison.Ordinal) ? Name
+        : $"{Name} ({Id})";
 
     internal int Row { get; }
 }

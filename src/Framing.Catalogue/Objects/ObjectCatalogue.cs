@@ -61,18 +61,35 @@ public sealed class ObjectCatalogue
 
     private List<DeepSkyObject> Largest(SkyRegion region, ObjectSelection selection)
     {
+        // The place and the middle of the extent are at most half a degree apart.
+        const double LargestShiftDegrees = 1.0;
+        var declination = region.Middle.Declination.Degrees;
+        var radius = region.Radius.Degrees + LargestShiftDegrees;
         var smallest = selection.SmallestMajor.Arcminutes * 100.0;
         var found = new List<(int Row, int Size)>();
         for (var row = 0; row < table.ObjectCount; row++)
         {
             var values = table.Object(row);
             var size = values.MajorHundredths;
-            if ((smallest > 0.0 && size < smallest - 1e-6) || !Within(region, values, selection))
+            var half = selection.Reaching && size > 0 ? size / 200.0 : 0.0;
+            if (
+                (smallest > 0.0 && size < smallest - 1e-6)
+                || Math.Abs(values.DeclinationDegrees - declination) > radius + (half / 60.0)
+            )
             {
                 continue;
             }
 
-            found.Add((row, size));
+            if (
+                region.Contains(values.Direction)
+                || (
+                    half > 0.0
+                    && region.DistanceTo(values.MiddleOfExtent) <= Angle.FromArcminutes(half)
+                )
+            )
+            {
+                found.Add((row, size));
+            }
         }
 
         found.Sort(
@@ -89,21 +106,5 @@ public sealed class ObjectCatalogue
         }
 
         return objects;
-    }
-
-    private static bool Within(SkyRegion region, ObjectRow values, ObjectSelection selection)
-    {
-        var half = selection.Reaching && values.Major is { } major ? major / 2.0 : Angle.Zero;
-
-        // The place and the middle of the extent are at most half a degree apart.
-        const double LargestShiftDegrees = 1.0;
-        var reach = region.Radius.Degrees + half.Degrees + LargestShiftDegrees;
-        if (Math.Abs(values.DeclinationDegrees - region.Middle.Declination.Degrees) > reach)
-        {
-            return false;
-        }
-
-        return region.Contains(values.Direction)
-            || (half > Angle.Zero && region.DistanceTo(values.MiddleOfExtent) <= half);
     }
 }

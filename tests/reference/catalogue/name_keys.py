@@ -148,3 +148,37 @@ def star_part(rest):
 def key(text):
     glued = glue(words(text))
     return star_key(glued) or glued
+
+
+def main():
+    """A table of names and their keys for the test that holds the program's rules against these."""
+    import csv
+    import os
+    import sys
+    here = os.path.dirname(os.path.abspath(__file__))
+
+    def read(name):
+        with open(os.path.join(here, name), encoding='utf-8', newline='') as f:
+            return list(csv.DictReader(line for line in f if not line.startswith('#')))
+
+    texts = []
+    for i, row in enumerate(read('deep-sky.csv')):
+        texts += [row['name']] if row['name'] else []
+        texts += [row['id'], *row['other_ids'].split('|')] if i % 9 == 0 else []
+    texts += [row['name'] for row in read('other-names.csv')]
+    for i, row in enumerate(read('star-names.csv')):
+        texts += [row['proper_name']] if row['proper_name'] else []
+        if row['constellation'] and i % 7 == 0:
+            texts += [row[k] + ' ' + row['constellation'] for k in ('bayer', 'bayer_letter', 'flamsteed') if row[k]]
+    # every form of every constellation, and ways of writing that people use
+    texts += ['alf %s' % form for form, _ in FORMS] + ['61 %s a' % form for form, _ in FORMS]
+    texts += ['NGC0281', 'sh2 129', 'Sh 2 - 129', 'Sh2129', 'sharpless 2-001', 'SH 101', 'the Veil', 'M 8 & M 20', 'm8 and m20',
+              'van den Bergh 142', 'Caldwell020', 'PK 164+31.1', 'SNR G006.4-00.1', 'α² CVn', 'Β Orionis', '3 alpha Lyr', 'HIP 091262',
+              'm  31', 'M-31', 'Be\u0301le\u0301nos', "Barnard’s Loop", 'and', 'the', 'h & chi Persei', 'ς Oct', '20 and 21', 'b³ Cyg']
+    out = csv.writer(sys.stdout, lineterminator='\n')
+    out.writerow(['text', 'key'])
+    out.writerows((t, key(t)) for t in dict.fromkeys(t for t in texts if t))
+
+
+if __name__ == '__main__':
+    main()

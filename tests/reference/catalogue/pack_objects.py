@@ -11,7 +11,8 @@ Sections (little endian); a text is an offset into section 3, 0 for none
                  itself; uint16 Flamsteed number, 0 for none; uint8 constellation (1 to 88 in the order of
                  name_keys.py, 0 for none); 1 spare
   2  keys        8 bytes a row, sorted by the bytes of the key: uint32 key (text), uint32 what it means: a row of
-                 section 0, or 0x80000000 + a row of section 1.  A key that stands on several rows is ambiguous
+                 section 0, or 0x80000000 + a row of section 1, and 0x40000000 more if the key is the star's letter or
+                 number in its constellation.  A key that stands on several rows is ambiguous
   3  texts       uint16 length and UTF-8 bytes each
 """
 import argparse
@@ -30,7 +31,7 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 TYPES = ['open-cluster', 'globular-cluster', 'galaxy', 'galaxy-group', 'planetary-nebula', 'emission-nebula',
          'reflection-nebula', 'dark-nebula', 'supernova-remnant', 'star-cloud', 'group']
 QUALITIES = ['', 'measured', 'catalogue', 'approximate', 'unverified']
-STAR = 0x80000000
+STAR, IN_CONSTELLATION = 0x80000000, 0x40000000
 
 # How much a key says about a row; of two rows the one of the lower rank has it.
 DESIGNATION, NAME, VARIANT, LETTER, MEMBER, LOOSE, SHORTENED = range(7)
@@ -81,12 +82,13 @@ def name_variants(name, rank):
     texts = {name, re.sub(r"['’]s?\b", '', name), re.sub(r'\band\b', ' ', name)}
     for text in sorted(texts):
         yield name_keys.key(text), rank if text == name else max(rank, VARIANT)
-        words, cut = name_keys.words(text), 0
+        words, cut, cluster = name_keys.words(text), 0, False
         while len(words) > 1 and words[-1] in GENERAL:
-            last, words, cut = words[-1], words[:-1], cut + 1
+            cluster = cluster or words[-1] == 'cluster'
+            words, cut = words[:-1], cut + 1
             short = name_keys.glue(words)
             # "Leo Cluster" must not make a target of a constellation; "Orion" for its nebula is what people say
-            if len(short) > 2 and not short.isdigit() and not (last == 'cluster' and short in CONSTELLATION_WORDS):
+            if len(short) > 2 and not short.isdigit() and not (cluster and short in CONSTELLATION_WORDS):
                 yield name_keys.key(' '.join(words)), SHORTENED + cut
 
 
@@ -113,6 +115,8 @@ class Keys:
 def object_keys(keys, rows, find):
     for i, row in enumerate(rows):
         keys.add(name_keys.key(row['id']), DESIGNATION, i)
+        for abell in re.findall(r'ACO (\d+)', row['other_ids']):
+            keys.add(name_keys.key('A ' + abell), VARIANT, i)      # "Abell 426" is a cluster, "Abell 31" a planetary
         for other in filter(None, row['other_ids'].split('|')):
             keys.add(name_keys.key(other), MEMBER if members_only(row, other) else DESIGNATION, i)
         names = spellings(row['name']) if row['name'] else []
@@ -214,7 +218,8 @@ def main():
     index, shared = bytearray(), []
     for key, rank, targets in keys.settled(place, weight):
         for t in targets:
-            index += struct.pack('<II', strings.add(key), t)
+            letter = IN_CONSTELLATION if t >= STAR and rank in (LETTER, LOOSE) else 0
+            index += struct.pack('<II', strings.add(key), t + letter)
         if len(targets) > 1:
             shared.append((rank, key, [rows[t]['id'] if t < STAR else 'HIP ' + names[t - STAR]['hip'] for t in targets]))
     tables.write(os.path.join(a.out, 'objects.bin'), 'FRNAMES1', [objects, named, bytes(index), bytes(strings.pool)])
