@@ -19,6 +19,14 @@ internal static class OutlineMeasure
         );
     }
 
+    /// <summary>Where one direction stands in the plane of a pose.</summary>
+    public static (double U, double V) Offset(SkyDirection at, CameraPose pose)
+    {
+        var axes = Axes(pose);
+        var p = Vector(at.RightAscension.Radians, at.Declination.Radians);
+        return (Dot(p, axes.X) / Dot(p, axes.Z), Dot(p, axes.Y) / Dot(p, axes.Z));
+    }
+
     /// <summary>The margin of a frame at a pose: the least distance of any corner from any side.</summary>
     public static double Margin(SkyOutline outline, FieldShape field, CameraPose pose) =>
         Margin(Corners(outline), field, Axes(pose));

@@ -6,8 +6,9 @@ namespace Framing.Mosaics;
 /// <remarks>
 /// <para>
 /// The centres of the panels stand at equal steps in one tangent plane, which also holds near a pole, where steps in right
-/// ascension fall apart. Sources: maths notes of the project, after Calabretta and Greisen 2002 for the plane; the angles
-/// are meridian convergence, derived.
+/// ascension fall apart. The
+/// plane after Calabretta and Greisen 2002, A&amp;A 395, 1077; the angles are meridian convergence, derived and held against
+/// numeric bearings (tests/reference/mosaics/t03_mosaic.py).
 /// </para>
 /// <para>
 /// Columns and rows are counted as displayed. A mirrored picture shows the sky with left and right exchanged, so its first

@@ -54,6 +54,21 @@ public sealed class PlanarFitTests
     }
 
     [Fact]
+    public void BothFits_TableOfShapes_IsReproduced()
+    {
+        var rows = CheckValues.Table("fit");
+        Assert.Equal(7, rows.Count);
+        foreach (var row in rows)
+        {
+            var points = Points(CheckValues.One("fit-scale-" + row[0].Replace(' ', '_')));
+            var scale = PlanarFit.SmallestScale(points, 4.5, 3.0).Scale;
+            Assert.Equal(CheckValues.Number(row[1]), scale, 5.1e-6);
+            var margin = PlanarFit.LargestMargin(points, 4.5, 3.0).Margin;
+            Assert.Equal(CheckValues.Number(row[4]), margin, 5.1e-6);
+        }
+    }
+
+    [Fact]
     public void LargestMargin_SinglePoint_TakesThePresentAngle()
     {
         var frame = PlanarFit.LargestMargin([new(0.1, 0.2)], 4.5, 3.0, Angle.FromDegrees(77.0));
@@ -70,7 +85,7 @@ public sealed class PlanarFitTests
     [InlineData(0.0, 33.690067525980)]
     public void SmallestScale_Segment_TakesTheNearerOfTwoEqualAngles(double near, double expected)
     {
-        // atan2(h, w) either way of the segment: maths notes, section 4.
+        // A segment lies best along a diagonal, atan2(h, w) either way.
         var frame = PlanarFit.SmallestScale(
             [new(-2.4, 0), new(2.4, 0)],
             4.5,
