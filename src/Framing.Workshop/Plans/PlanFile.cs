@@ -1,4 +1,5 @@
 using Framing.Sky;
+using Framing.Strategies;
 
 namespace Framing.Workshop;
 
@@ -60,6 +61,50 @@ public sealed class PlanFile
     {
         var (at, written) = notes.Find(key);
         return new([new(at, key, written, written is null ? "(left out): " + problem : problem)]);
+    }
+
+    /// <summary>Finds a strategy that the plan names.</summary>
+    /// <param name="shelf">The strategies there are.</param>
+    /// <param name="kind">Which of the plan's two strategies.</param>
+    /// <returns>The strategy, not loaded.</returns>
+    /// <exception cref="PlanFileException">There is none of this name; the nearest is suggested.</exception>
+    public FoundStrategy StrategyFrom(PluginShelf shelf, StrategyKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(shelf);
+        var (key, choice) =
+            kind == StrategyKind.Rotation
+                ? ("rotation.strategy", Rotation.Strategy)
+                : ("mosaic.overlap", Mosaic.Overlap);
+        return shelf.Find(kind, choice.Name, out var problem) ?? throw Refuse(key, problem!);
+    }
+
+    /// <summary>The settings that the plan gives to a strategy, defaults filled in.</summary>
+    /// <param name="strategy">The strategy that the plan names.</param>
+    /// <returns>The settings.</returns>
+    /// <exception cref="PlanFileException">A setting is unknown, of the wrong kind, out of range or missing.</exception>
+    public StrategySettings SettingsFor(FoundStrategy strategy)
+    {
+        ArgumentNullException.ThrowIfNull(strategy);
+        var (table, choice) =
+            strategy.Kind == StrategyKind.Rotation
+                ? ("rotation", Rotation.Strategy)
+                : ("mosaic", Mosaic.Overlap);
+        var reading = StrategySettingsReader.Read(strategy, choice.Settings);
+        var declared = strategy.Settings.ToDictionary(
+            setting => setting.Name,
+            StringComparer.Ordinal
+        );
+        var faults = reading
+            .Faults.Where(fault => declared.ContainsKey(fault.Key))
+            .Select(fault =>
+                KeyValuePair.Create(
+                    fault.Key,
+                    $"give {StrategySettingsReader.Wanted(declared[fault.Key])} ({declared[fault.Key].Summary})"
+                )
+            );
+        return SettingFaults(table, declared.Keys, faults) is { } refusal
+            ? throw refusal
+            : reading.Settings!;
     }
 
     /// <summary>Judges the settings beside a strategy by what the strategy declares.</summary>

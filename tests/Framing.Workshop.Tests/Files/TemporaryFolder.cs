@@ -15,7 +15,11 @@ internal sealed class TemporaryFolder : IDisposable
                 .EnumerateFileSystemEntries(
                     Path,
                     "*",
-                    new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.None }
+                    new EnumerationOptions
+                    {
+                        RecurseSubdirectories = true,
+                        AttributesToSkip = FileAttributes.None,
+                    }
                 )
                 .Select(entry => System.IO.Path.GetRelativePath(Path, entry).Replace('\\', '/'))
                 .Order(StringComparer.Ordinal),

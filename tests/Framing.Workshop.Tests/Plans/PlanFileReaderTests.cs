@@ -286,10 +286,17 @@ public sealed class PlanFileReaderTests
         var error = Assert.Single(refusal.Errors);
         var full = table == "night.filter" ? "night.filter[1]" : table;
         Assert.Equal(full + ".zzzzzz", error.Key);
-        Assert.StartsWith(
-            $"is not known in [{table}]; there are ",
-            error.Problem,
-            StringComparison.Ordinal
+        var start = $"is not known in [{table}]; there are ";
+        Assert.StartsWith(start, error.Problem, StringComparison.Ordinal);
+
+        // The plan of these tests holds every key that the reader knows, or one of names, centre and outline.
+        var keys = error
+            .Problem[start.Length..]
+            .Replace(" and ", ", ", StringComparison.Ordinal)
+            .Split(", ");
+        Assert.All(
+            keys.Except(["names", "outline"], StringComparer.Ordinal),
+            key => Assert.Matches($@"(?m)(^|[{{, ]){key}\s*=|\[\[?night\.{key}\]", PlanTexts.Full)
         );
         Assert.Equal(
             "zzzzzz",

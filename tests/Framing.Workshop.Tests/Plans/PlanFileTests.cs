@@ -1,3 +1,5 @@
+using Framing.Strategies;
+
 namespace Framing.Workshop.Tests;
 
 /// <summary>Faults that only turn up after the plan was read.</summary>
@@ -115,4 +117,92 @@ public sealed class PlanFileTests
         );
         Assert.Equal("mosaic.overlap_fracton", Assert.Single(fault!.Errors).Key);
     }
+
+    [Theory]
+    [InlineData(
+        "overlap_fraction = 1.0",
+        "plan.toml:9:20: mosaic.overlap_fraction = 1.0; give a number from 0 to less than 1 (shared part)"
+    )]
+    [InlineData(
+        "overlap_fraction = \"15 %\"",
+        "plan.toml:9:20: mosaic.overlap_fraction = \"15 %\"; give a number from 0 to less than 1 (shared part)"
+    )]
+    [InlineData(
+        "overlap_fracton = 0.1",
+        "plan.toml:9:1: mosaic.overlap_fracton is not known in [mosaic]; did you mean overlap_fraction?"
+    )]
+    [InlineData(
+        "grid = \"fewest\"",
+        "plan.toml:8:1: mosaic.overlap_fraction is missing; give a number from 0 to less than 1 (shared part)"
+    )]
+    public void SettingsFor_OfAWrongSetting_IsOneLine(string line, string expected)
+    {
+        var plan = MemoryPlanFiles.Plan(PlanTexts.Least + "[mosaic]\n" + line + "\n");
+        Assert.Equal(
+            expected,
+            Assert.Throws<PlanFileException>(() => plan.SettingsFor(Overlap)).Message
+        );
+    }
+
+    [Fact]
+    public void SettingsFor_OfARightSetting_AreTheSettings()
+    {
+        var plan = MemoryPlanFiles.Plan(PlanTexts.Least + "[mosaic]\noverlap_fraction = 0\n");
+        Assert.Equal(0.0, plan.SettingsFor(Overlap).Number("overlap_fraction"));
+    }
+
+    [Fact]
+    public void StrategyFrom_OfAnUnknownName_IsOneLine()
+    {
+        var shelf = PluginShelf.Open();
+        var plan = MemoryPlanFiles.Plan(PlanTexts.Least + "[rotation]\nstrategy = \"to-outlin\"\n");
+        Assert.Equal(
+            "plan.toml:9:12: rotation.strategy = \"to-outlin\"; unknown rotation strategy \"to-outlin\"; no plugin with a strategy for rotation was found",
+            Assert
+                .Throws<PlanFileException>(() => plan.StrategyFrom(shelf, StrategyKind.Rotation))
+                .Message
+        );
+        Assert.StartsWith(
+            "plan.toml: mosaic.overlap (left out): unknown overlap strategy \"fraction\"; ",
+            Assert
+                .Throws<PlanFileException>(() => plan.StrategyFrom(shelf, StrategyKind.Overlap))
+                .Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("rotation", StrategyKind.Rotation)]
+    [InlineData("mosaic", StrategyKind.Overlap)]
+    public void PlanKeys_AreTheKeysThatThePlanReads(string table, StrategyKind kind)
+    {
+        var plan = MemoryPlanFiles.Plan(PlanTexts.Least + $"[{table}]\nzzz = 5\n");
+        var problem = Assert.Single(plan.SettingFaults(table, [], [])!.Errors).Problem;
+        var names = problem[(problem.IndexOf("there are ", StringComparison.Ordinal) + 10)..];
+        Assert.Equal(
+            PlanKeys.Of(kind).Order(StringComparer.Ordinal),
+            names
+                .Replace(" and ", ", ", StringComparison.Ordinal)
+                .Split(", ")
+                .Order(StringComparer.Ordinal)
+        );
+    }
+
+    private static FoundStrategy Overlap { get; } =
+        new()
+        {
+            Name = "fraction",
+            Summary = "shares a part",
+            Kind = StrategyKind.Overlap,
+            Settings =
+            [
+                new("overlap_fraction", SettingKind.Number, "shared part")
+                {
+                    Least = 0.0,
+                    Below = 1.0,
+                },
+            ],
+            File = "/plugins/Fraction.dll",
+            ContractVersion = new(1, 0),
+        };
 }

@@ -27,6 +27,24 @@ public sealed class SamplePlansTests
     }
 
     [Fact]
+    public void EveryKey_IsInTheSampleOfThatName()
+    {
+        // The tests' own plan with every key is held against the reader; its keys must all be explained in the sample.
+        static IEnumerable<string> Keys(string text) =>
+            text.Split('\n')
+                .Select(line => line.TrimStart('#', ' '))
+                .Where(line => line.Contains('=', StringComparison.Ordinal))
+                .Select(line => line.Split('=')[0].Trim());
+
+        string[] ofStrategies = ["from_deg", "steady", "note"];
+        var explained = Keys(File.ReadAllText(Path.Combine(Samples, "every-key.toml")))
+            .ToHashSet(StringComparer.Ordinal);
+        var known = Keys(PlanTexts.Full).Except(ofStrategies, StringComparer.Ordinal).ToList();
+        Assert.True(known.Count > 60);
+        Assert.Empty(known.Except(explained, StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void BuiltIn_IsTheTwoPanelSample()
     {
         var builtIn = PlanFileReader.ReadBuiltIn();
