@@ -19,6 +19,7 @@ internal sealed class NearMisses
     private readonly string key;
     private readonly string shortKey;
     private readonly bool isStar;
+    private readonly bool isName;
     private readonly int most;
     private readonly List<Candidate> best;
 
@@ -28,6 +29,7 @@ internal sealed class NearMisses
         this.most = most;
         shortKey = WithoutEnd(words, key);
         isStar = NameKey.IsStar(key);
+        isName = !isStar && !StarLetters.IsGreek(NameKey.Words(words)[0]);
         best = new(most + 1);
     }
 
@@ -52,8 +54,9 @@ internal sealed class NearMisses
 
     private void Try(ReadOnlySpan<char> candidate, NameTarget target)
     {
-        // "alphalyr" is not what someone meant who wrote a common name, and the other way round.
-        var penalty = target.ByConstellation == isStar ? 0 : OtherKind;
+        // "alphalyr" is not what someone meant who wrote a common name, and the other way round; "alpha" and a word that is
+        // no constellation may be either.
+        var penalty = (target.ByConstellation ? isName : isStar) ? OtherKind : 0;
         var limit = best.Count < most ? int.MaxValue : best[^1].Score - penalty;
         var score = Score(key, candidate, limit);
         if (shortKey.Length < key.Length)
@@ -100,10 +103,10 @@ internal sealed class NearMisses
     private static int Score(ReadOnlySpan<char> asked, ReadOnlySpan<char> candidate, int limit)
     {
         var letters = Letters(asked);
-        var isName = letters == asked.Length;
+        var onlyLetters = letters == asked.Length;
 
         // "heart neb" and "trunk" are parts of names.
-        if (isName && asked.Length >= LeastPart && candidate.IndexOf(asked) is var at and >= 0)
+        if (onlyLetters && asked.Length >= LeastPart && candidate.IndexOf(asked) is var at and >= 0)
         {
             return PartOfName + (at > 0 ? OtherFirstLetter : 0) + candidate.Length - asked.Length;
         }
@@ -117,7 +120,7 @@ internal sealed class NearMisses
         var score =
             (Slip * EditDistance.Between(asked, candidate))
             + (asked[0] == candidate[0] ? 0 : OtherFirstLetter);
-        if (isName)
+        if (onlyLetters)
         {
             return score;
         }

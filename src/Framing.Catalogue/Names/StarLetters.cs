@@ -80,6 +80,9 @@ internal static class StarLetters
             _ => null,
         };
 
+    /// <summary>True for the name or a short form of a Greek letter.</summary>
+    public static bool IsGreek(string word) => word.Length > 1 && Spelled(word) is not null;
+
     /// <summary>Reads the part in front of a constellation: "61", "alpha", "alf2", "b3", "3alpha" (the letter wins).</summary>
     /// <param name="text">Small letters, digits and hyphens.</param>
     /// <param name="star">The letter with its index, or the number.</param>

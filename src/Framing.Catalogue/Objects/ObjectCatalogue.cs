@@ -61,10 +61,7 @@ public sealed class ObjectCatalogue
 
     private List<DeepSkyObject> Largest(SkyRegion region, ObjectSelection selection)
     {
-        // The place and the middle of the extent are at most half a degree apart.
-        const double LargestShiftDegrees = 1.0;
-        var declination = region.Middle.Declination.Degrees;
-        var radius = region.Radius.Degrees + LargestShiftDegrees;
+        var near = new Neighbourhood(region);
         var smallest = selection.SmallestMajor.Arcminutes * 100.0;
         var found = new List<(int Row, int Size)>();
         for (var row = 0; row < table.ObjectCount; row++)
@@ -74,7 +71,7 @@ public sealed class ObjectCatalogue
             var half = selection.Reaching && size > 0 ? size / 200.0 : 0.0;
             if (
                 (smallest > 0.0 && size < smallest - 1e-6)
-                || Math.Abs(values.DeclinationDegrees - declination) > radius + (half / 60.0)
+                || !near.MayHold(values.RightAscensionDegrees, values.DeclinationDegrees, half)
             )
             {
                 continue;

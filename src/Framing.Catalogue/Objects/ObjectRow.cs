@@ -23,6 +23,8 @@ internal readonly ref struct ObjectRow(ReadOnlySpan<byte> row, TextPool texts)
 
     public SkyDirection MiddleOfExtent => Place(28);
 
+    public double RightAscensionDegrees => Int32(20) / 1e4;
+
     public double DeclinationDegrees => Int32(24) / 1e4;
 
     /// <summary>Major size in hundredths of an arcminute, -1 if unknown; good for comparing.</summary>

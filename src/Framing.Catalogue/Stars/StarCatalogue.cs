@@ -73,7 +73,7 @@ public sealed class StarCatalogue
     public CatalogueStar? WithHipparcos(int hipparcos)
     {
         var star = table.WithNumber(hipparcos);
-        return star < 0 ? null : table.Read(table.CellOf(star), star, hipparcos);
+        return star < 0 ? null : table.Read(table.CellOf(star), star);
     }
 
     /// <summary>The names of a star.</summary>
@@ -88,52 +88,37 @@ public sealed class StarCatalogue
 
     private List<CatalogueStar> Brightest(SkyRegion region, StarSelection selection)
     {
-        var found = new List<CatalogueStar>();
-        var cells = Cells(region, selection);
+        // Brightness and place in the table in one number, so that the order costs one plain sort. Only the stars that are
+        // wanted are then read in full.
+        var order = new List<long>();
         var faintest = Hundredths(selection.FaintestMagnitude);
-
-        // The cells are sorted already: the brightest star left is always the next one of some cell.
-        var next = new PriorityQueue<CellCursor, long>(cells.Count);
-        foreach (var cell in cells)
+        foreach (var cell in Cells(region, selection))
         {
-            Enqueue(next, new CellCursor(cell, cell.First, cell.FirstNumber), faintest);
+            for (var star = cell.First; star < cell.End; star++)
+            {
+                var brightness = table.Hundredths(star);
+                if (brightness > faintest)
+                {
+                    break;
+                }
+
+                order.Add(((long)brightness << 32) + star);
+            }
         }
 
-        while (found.Count < selection.MostStars && next.TryDequeue(out var cursor, out _))
+        order.Sort();
+        var found = new List<CatalogueStar>(Math.Min(order.Count, selection.MostStars));
+        for (var i = 0; i < order.Count && found.Count < selection.MostStars; i++)
         {
-            var numbered = table.HasNumber(cursor.Star);
-            var star = table.Read(
-                cursor.Cell,
-                cursor.Star,
-                numbered ? table.Number(cursor.NumberRow) : null
-            );
+            var number = (int)(order[i] & uint.MaxValue);
+            var star = table.Read(table.CellOf(number), number);
             if (region.Contains(star.At(selection.JulianYear)))
             {
                 found.Add(star);
             }
-
-            Enqueue(
-                next,
-                new(cursor.Cell, cursor.Star + 1, cursor.NumberRow + (numbered ? 1 : 0)),
-                faintest
-            );
         }
 
         return found;
-    }
-
-    private void Enqueue(PriorityQueue<CellCursor, long> next, CellCursor cursor, int faintest)
-    {
-        if (cursor.Star >= cursor.Cell.End)
-        {
-            return;
-        }
-
-        var brightness = table.Hundredths(cursor.Star);
-        if (brightness <= faintest)
-        {
-            next.Enqueue(cursor, ((long)brightness << 32) + cursor.Star);
-        }
     }
 
     private int CountIn(SkyRegion region, StarSelection selection)
@@ -148,7 +133,7 @@ public sealed class StarCatalogue
                 star++
             )
             {
-                var place = table.Read(cell, star, hipparcos: null).At(selection.JulianYear);
+                var place = table.Read(cell, star).At(selection.JulianYear);
                 count += region.Contains(place) ? 1 : 0;
             }
         }
@@ -170,6 +155,4 @@ public sealed class StarCatalogue
     /// <summary>The table's whole hundredths that are not fainter than a limit.</summary>
     private static int Hundredths(double magnitude) =>
         (int)Math.Floor(Math.Clamp((magnitude * 100.0) + 1e-6, -1000.0, 10000.0));
-
-    private readonly record struct CellCursor(StarCell Cell, int Star, int NumberRow);
 }

@@ -79,18 +79,13 @@ internal sealed class StarTable
     public int WithNumber(int hipparcos) =>
         hipparcos < 0 || hipparcos > highestNumber ? -1 : byNumber.Int32(hipparcos);
 
-    public bool HasNumber(int star) => ((places.UInt64(star) >> 42) & 1) != 0;
-
     /// <summary>V in hundredths of a magnitude.</summary>
     public int Hundredths(int star) => (int)((places.UInt64(star) >> 43) & 0x7FF) - 200;
-
-    public int Number(int row) => numbers.Int32(row);
 
     /// <summary>The star itself.</summary>
     /// <param name="cell">The cell that holds it.</param>
     /// <param name="star">Its place in the table.</param>
-    /// <param name="hipparcos">Its Hipparcos number, which the caller has from counting along.</param>
-    public CatalogueStar Read(in StarCell cell, int star, int? hipparcos)
+    public CatalogueStar Read(in StarCell cell, int star)
     {
         var packed = places.UInt64(star);
         var declination = cell.SouthDegrees + ((packed & StepMask) / 1e6);
@@ -103,9 +98,29 @@ internal sealed class StarTable
             Motion(star),
             Hundredths(star) / 100.0,
             colour == NoColour ? null : (colour - 100) / 100.0,
-            hipparcos
+            Number(cell, star)
         );
     }
+
+    /// <summary>Its Hipparcos number: those of a cell stand in a row of their own, in the order of the stars.</summary>
+    private int? Number(in StarCell cell, int star)
+    {
+        if (!HasNumber(star))
+        {
+            return null;
+        }
+
+        // The stars that have one are the bright ones, which come first.
+        var row = cell.FirstNumber;
+        for (var before = cell.First; before < star; before++)
+        {
+            row += HasNumber(before) ? 1 : 0;
+        }
+
+        return numbers.Int32(row);
+    }
+
+    private bool HasNumber(int star) => ((places.UInt64(star) >> 42) & 1) != 0;
 
     private ProperMotion? Motion(int star)
     {

@@ -91,6 +91,8 @@ public sealed class FindTests
     [InlineData("soul neb", "Soul Nebula")]
     [InlineData("witch's heda", "Witch Head Nebula")]
     [InlineData("Vegga", "Vega")]
+    [InlineData("alpha lyx", "alpha Lyn")]
+    [InlineData("62 Cyk", "62 Cyg")]
     [InlineData("vega star", "Vega")]
     [InlineData("IC 18005", "IC 1805")]
     [InlineData("ngc 282", "NGC 281")]
