@@ -13,12 +13,18 @@ internal static class Typefaces
     public const double Descent = 0.21;
 
     private static readonly Lazy<SKTypeface> Regular = new(() => Load("Inter-Regular.ttf"));
+    private static readonly Lazy<SKTypeface> Medium = new(() => Load("Inter-Medium.ttf"));
     private static readonly Lazy<SKTypeface> SemiBold = new(() => Load("Inter-SemiBold.ttf"));
     private static readonly Lock Measuring = new();
-    private static readonly SKFont?[] MeasuringFonts = new SKFont?[2];
+    private static readonly SKFont?[] MeasuringFonts = new SKFont?[3];
 
     public static SKTypeface Of(TextWeight weight) =>
-        weight == TextWeight.SemiBold ? SemiBold.Value : Regular.Value;
+        weight switch
+        {
+            TextWeight.SemiBold => SemiBold.Value,
+            TextWeight.Medium => Medium.Value,
+            _ => Regular.Value,
+        };
 
     /// <summary>A font that draws the same everywhere: no hinting, places between pixels, grey edges.</summary>
     public static SKFont Font(TextWeight weight, double size) =>

@@ -34,6 +34,7 @@ internal sealed record Palette
             Mark = Colour.Hex(0xEEF2F8),
             Star = Colour.Hex(0xFFFFFF),
             TintsStars = true,
+            Plain = TextWeight.Regular,
         };
 
     public static Palette Night { get; } =
@@ -57,6 +58,7 @@ internal sealed record Palette
             Mark = Colour.Hex(0xFF0000),
             Star = Colour.Hex(0xFF0000),
             TintsStars = false,
+            Plain = TextWeight.Medium,
         };
 
     /// <summary>The paper around the chart.</summary>
@@ -112,6 +114,9 @@ internal sealed record Palette
 
     /// <summary>True when stars are tinted by their colour index.</summary>
     public required bool TintsStars { get; init; }
+
+    /// <summary>The weight of plain text: thin red letters on black would be lost, so that the night has stronger ones.</summary>
+    public required TextWeight Plain { get; init; }
 
     public static Palette Of(PicturePalette palette) =>
         palette switch

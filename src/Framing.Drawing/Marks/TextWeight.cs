@@ -4,5 +4,6 @@ namespace Framing.Drawing;
 internal enum TextWeight
 {
     Regular,
+    Medium,
     SemiBold,
 }

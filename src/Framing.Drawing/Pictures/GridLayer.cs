@@ -145,7 +145,7 @@ internal sealed class GridLayer
             line.Label,
             SkyComposer.StartIn(room, size),
             size,
-            TextWeight.Regular,
+            composer.Palette.Plain,
             composer.Palette.PageSoft
         );
         composer.Note(line.Label, LabelKind.Coordinate, room);
@@ -172,7 +172,7 @@ internal sealed class GridLayer
         };
 
     private (double Width, double Height) Measure(string label) =>
-        SkyComposer.Measure(label, composer.Layout.EdgeTextSize, TextWeight.Regular);
+        SkyComposer.Measure(label, composer.Layout.EdgeTextSize, composer.Palette.Plain);
 
     private void Offer(PicturePoint middle, string label, double cost)
     {
@@ -189,7 +189,7 @@ internal sealed class GridLayer
                     label,
                     room,
                     composer.Layout.EdgeTextSize,
-                    TextWeight.Regular,
+                    composer.Palette.Plain,
                     composer.Palette.StarText
                 ),
                 LabelKind.Coordinate
@@ -199,7 +199,7 @@ internal sealed class GridLayer
 
     private Box RoomAt(EdgeCrossing crossing, string label, double size)
     {
-        var (width, height) = SkyComposer.Measure(label, size, TextWeight.Regular);
+        var (width, height) = SkyComposer.Measure(label, size, composer.Palette.Plain);
         var away = 8.0 * composer.Unit;
         var outwards = Outwards(crossing.Edge);
 

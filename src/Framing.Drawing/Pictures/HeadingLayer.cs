@@ -27,7 +27,7 @@ internal static class HeadingLayer
                     composer.Scene.Summary,
                     new(left, layout.SummaryBase),
                     layout.SummarySize,
-                    TextWeight.Regular,
+                    composer.Palette.Plain,
                     composer.Palette.PageSoft,
                     room
                 );

@@ -164,7 +164,7 @@ internal sealed class LegendLayer
                 sample.Middle.Y + (Typefaces.CapHeight * TextSize / 2.0)
             ),
             composer.Palette.PageInk,
-            TextWeight.Regular
+            composer.Palette.Plain
         );
         if (FlowsAcross)
         {
@@ -247,12 +247,12 @@ internal sealed class LegendLayer
             );
             var text = magnitude.ToString(CultureInfo.InvariantCulture).Replace('-', '−');
             var size = TextSize * 0.9;
-            var textWidth = Typefaces.Measure(text, TextWeight.Regular, size);
+            var textWidth = Typefaces.Measure(text, composer.Palette.Plain, size);
             Write(
                 text,
                 new(middle.X - (textWidth / 2.0), strip.Bottom + (size * 1.25)),
                 composer.Palette.PageSoft,
-                TextWeight.Regular,
+                composer.Palette.Plain,
                 size
             );
         }
@@ -267,7 +267,7 @@ internal sealed class LegendLayer
                 ),
                 new(room.Left, y),
                 composer.Palette.PageInk,
-                TextWeight.Regular
+                composer.Palette.Plain
             );
         }
 
@@ -313,7 +313,7 @@ internal sealed class LegendLayer
                 fact,
                 new(room.Left, y + (Typefaces.CapHeight * TextSize)),
                 composer.Palette.PageSoft,
-                TextWeight.Regular
+                composer.Palette.Plain
             );
             y += Row * 0.65;
         }

@@ -184,7 +184,7 @@ internal sealed class MarkLayer(SkyComposer composer)
         var frame = composer.Chart.Frame;
         var unit = composer.Unit;
         var size = composer.Layout.Text(13.0);
-        var (width, height) = SkyComposer.Measure(composer.Bar.Label, size, TextWeight.Regular);
+        var (width, height) = SkyComposer.Measure(composer.Bar.Label, size, composer.Palette.Plain);
         var wide = Math.Max(composer.Bar.Length, width);
         var high = height + (12.0 * unit);
         var rim = 16.0 * unit;
@@ -233,7 +233,7 @@ internal sealed class MarkLayer(SkyComposer composer)
         composer.Note(
             composer.Bar.Label,
             LabelKind.Scale,
-            SkyComposer.RoomOf(composer.Bar.Label, start, size, TextWeight.Regular)
+            SkyComposer.RoomOf(composer.Bar.Label, start, size, composer.Palette.Plain)
         );
         (barText, barTextSize) = (start, size);
     }
@@ -257,7 +257,7 @@ internal sealed class MarkLayer(SkyComposer composer)
             composer.Bar.Label,
             barText,
             barTextSize,
-            TextWeight.Regular,
+            composer.Palette.Plain,
             composer.Palette.Mark,
             border
         );

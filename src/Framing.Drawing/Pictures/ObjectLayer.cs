@@ -91,7 +91,7 @@ internal sealed class ObjectLayer
                 Place(
                     entry,
                     size,
-                    TextWeight.Regular,
+                    composer.Palette.Plain,
                     composer.Palette.ObjectText,
                     LabelKind.Object,
                     MostNameCost

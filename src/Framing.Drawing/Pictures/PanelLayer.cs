@@ -7,6 +7,7 @@ internal sealed class PanelLayer(SkyComposer composer)
 {
     private readonly List<Name> numbers = [];
     private readonly List<Lines> edges = composer.PanelLines;
+    private bool badges;
 
     public static Stroke Edge(Palette palette, double unit) =>
         new(palette.Panel, Math.Max(1.3, 2.0 * unit));
@@ -14,40 +15,36 @@ internal sealed class PanelLayer(SkyComposer composer)
     public static Stroke HatchLine(Palette palette, double unit) =>
         new(palette.FallsShort, Math.Max(1.0, 1.5 * unit));
 
+    /// <summary>Each number in the middle of its panel; where panels are large enough in a badge.</summary>
     public void PlaceNumbers()
     {
+        badges = edges.TrueForAll(lines => lines.IsEmpty || Side(lines) >= 90.0 * composer.Unit);
         for (var i = 0; i < edges.Count; i++)
         {
             var panel = composer.Scene.Panels[i];
-            if (
-                !composer.Chart.TrySkyToPicture(panel.Centre, out var middle)
-                || edges[i].Runs.Count == 0
-            )
+            if (edges[i].IsEmpty || !composer.Chart.TrySkyToPicture(panel.Centre, out var middle))
             {
                 continue;
             }
 
-            // The badge takes at most a third of the panel's shorter side; a panel too small for a readable number has none.
-            var points = edges[i].Runs[0].Points;
-            var side = Math.Min((points[1] - points[0]).Length, (points[^1] - points[0]).Length);
+            // At most a third of the panel's shorter side; a panel too small for a readable number has none.
             var text = panel.Number.ToString(CultureInfo.InvariantCulture);
-            var size = Math.Min(composer.Layout.Text(17.0), side / 3.0);
+            var size = Math.Min(composer.Layout.Text(17.0), Side(edges[i]) / 3.2);
             if (size < 7.5)
             {
                 continue;
             }
 
             var (width, height) = SkyComposer.Measure(text, size, TextWeight.SemiBold);
-            var across = Math.Max(width + (0.9 * size), 1.75 * size);
-            var badge = Box.Around(middle, across, 1.75 * size);
-            if (!composer.Placer.IsFree(badge))
+            var room = badges
+                ? Box.Around(middle, Math.Max(width + (0.9 * size), 1.75 * size), 1.75 * size)
+                : Box.Around(middle, width, height);
+            if (composer.Placer.IsFree(room))
             {
-                continue;
+                composer.Placer.Take(room);
+                numbers.Add(new(text, room, size, TextWeight.SemiBold, composer.Palette.Panel));
+                composer.Note(text, LabelKind.Panel, Box.Around(middle, width, height));
             }
-
-            composer.Placer.Take(badge);
-            numbers.Add(new(text, badge, size, TextWeight.SemiBold, composer.Palette.Panel));
-            composer.Note(text, LabelKind.Panel, Box.Around(middle, width, height));
         }
     }
 
@@ -75,9 +72,13 @@ internal sealed class PanelLayer(SkyComposer composer)
         var palette = composer.Palette;
         foreach (var number in numbers)
         {
-            var shape = Lines.Closed(Rounded(number.Room));
-            composer.Sheet.Fill(shape, palette.ChartOutside.At(0.8));
-            composer.Sheet.Draw(shape, new(palette.Panel, Math.Max(1.0, 1.3 * composer.Unit)));
+            if (badges)
+            {
+                var shape = Lines.Closed(Rounded(number.Room));
+                composer.Sheet.Fill(shape, palette.ChartOutside.At(0.8));
+                composer.Sheet.Draw(shape, new(palette.Panel, Math.Max(1.0, 1.3 * composer.Unit)));
+            }
+
             var middle = number.Room.Middle;
             var width = Typefaces.Measure(number.Text, number.Weight, number.Size);
             composer.Sheet.Write(
@@ -85,9 +86,17 @@ internal sealed class PanelLayer(SkyComposer composer)
                 new(middle.X - (width / 2.0), middle.Y + (Typefaces.CapHeight * number.Size / 2.0)),
                 number.Size,
                 number.Weight,
-                number.Ink
+                number.Ink,
+                badges ? null : composer.TextBorder
             );
         }
+    }
+
+    /// <summary>The shorter side of a panel.</summary>
+    private static double Side(Lines panel)
+    {
+        var points = panel.Runs[0].Points;
+        return Math.Min((points[1] - points[0]).Length, (points[^1] - points[0]).Length);
     }
 
     /// <summary>A box with half-circle ends.</summary>

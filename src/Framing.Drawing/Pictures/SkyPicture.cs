@@ -1,3 +1,6 @@
+using Framing.Mosaics;
+using Framing.Sky;
+
 namespace Framing.Drawing;
 
 /// <summary>A picture of the sky: catalogue stars, objects, the target and the panels of a plan over it.</summary>
@@ -59,6 +62,39 @@ public sealed class SkyPicture
         var composer = new SkyComposer(scene, size, Palette.Of(palette));
         composer.Compose();
         return new(composer);
+    }
+
+    /// <summary>Draws a small picture and forgets it, so that the first real one finds everything loaded.</summary>
+    /// <remarks>
+    /// The first picture of a process costs about three times as much as the next: the drawing library and the typeface are
+    /// loaded and code is compiled. Called on another thread at the start of a program that will want a picture, this hides
+    /// that behind the reading of plans and tables.
+    /// </remarks>
+    public static void Warm()
+    {
+        var centre = SkyDirection.FromDegrees(0.0, 60.0);
+        var outline = SkyOutline.Ellipse(
+            centre,
+            Angle.FromDegrees(2.0),
+            Angle.FromDegrees(1.0),
+            PositionAngle.North
+        );
+        var corners = new FieldShape(0.06, 0.04).Corners(
+            new(centre, PositionAngle.North),
+            mirrored: false
+        );
+        var scene = new SkyScene
+        {
+            View = ChartView.Around(corners),
+            Title = "N",
+            Summary = "E",
+            Stars = [new(centre, 3.0, 0.5, "α")],
+            Objects = [new("B", ChartObjectKind.Nebula, outline)],
+            Targets = [new("A", ChartObjectKind.DarkNebula, outline)],
+            Panels = [new(1, centre, corners)],
+            FallsShort = [corners],
+        };
+        _ = Compose(scene, new(640, 400)).ToPng();
     }
 
     /// <summary>The chart that a scene's view gets in a picture of some size, before anything is drawn.</summary>

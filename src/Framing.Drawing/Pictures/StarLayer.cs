@@ -126,7 +126,7 @@ internal sealed class StarLayer
                 continue;
             }
 
-            var (width, height) = SkyComposer.Measure(name, size, TextWeight.Regular);
+            var (width, height) = SkyComposer.Measure(name, size, composer.Palette.Plain);
             if (namedArea + (width * height) > composer.RoomForNames * 0.35)
             {
                 return;
@@ -139,7 +139,7 @@ internal sealed class StarLayer
             {
                 namedArea += width * height;
                 composer.Name(
-                    new(name, room, size, TextWeight.Regular, composer.Palette.StarText),
+                    new(name, room, size, composer.Palette.Plain, composer.Palette.StarText),
                     LabelKind.Star
                 );
             }

@@ -10,11 +10,12 @@ public sealed class TypefacesTests
         + "ÄÖÜäöüßÀÁÂÃÅÆÇÈÉÊËÌÍÎÏÑÒÓÔÕØÙÚÛÝàáâãåæçèéêëìíîïñòóôõøùúûýÿœŒšŠžŽčČřŘłŁ►◄▲▼";
 
     [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void Of_EveryWeight_HasEveryCharacter(bool semiBold)
+    [InlineData(nameof(TextWeight.Regular))]
+    [InlineData(nameof(TextWeight.Medium))]
+    [InlineData(nameof(TextWeight.SemiBold))]
+    public void Of_EveryWeight_HasEveryCharacter(string weight)
     {
-        var typeface = Typefaces.Of(semiBold ? TextWeight.SemiBold : TextWeight.Regular);
+        var typeface = Typefaces.Of(Enum.Parse<TextWeight>(weight));
         Assert.Equal("Inter", typeface.FamilyName.Split(' ')[0]);
         using var font = typeface.ToFont();
         var missing = string.Concat(Used.Where(letter => !font.ContainsGlyph(letter)));

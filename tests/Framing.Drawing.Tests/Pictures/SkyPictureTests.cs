@@ -122,7 +122,7 @@ public sealed class SkyPictureTests
     [Fact]
     public void ToPng_Night_HardlyLight()
     {
-        // Measured 6.9 of 255 in the mean; a tenth of the brightest red would spoil eyes that are used to the dark.
+        // Measured 6.9 of 255 in the mean: a dark picture, whatever is added to it later.
         var picture = SkyPicture.Compose(
             InventedSky.Scene(40.4, 60.9),
             new(1600, 1000),
@@ -159,5 +159,113 @@ public sealed class SkyPictureTests
         var drawn = SkyPicture.Compose(scene).Chart;
         Assert.Equal(drawn.WorldCoordinates.ReferencePixel, chart.WorldCoordinates.ReferencePixel);
         Assert.Equal(drawn.WorldCoordinates.Matrix, chart.WorldCoordinates.Matrix);
+    }
+
+    [Theory]
+    [InlineData(320, 8000)]
+    [InlineData(8000, 200)]
+    [InlineData(640, 200)]
+    [InlineData(480, 640)]
+    [InlineData(8000, 8000)]
+    public void Compose_ExtremeSize_EverythingStandsOnThePage(int width, int height)
+    {
+        var scene = InventedSky.Scene(40.4, 60.9, stars: 100) with
+        {
+            Title = string.Join(' ', Enumerable.Repeat("A very long title", 30)),
+        };
+        var picture = SkyPicture.Compose(scene, new(width, height));
+        Assert.True(picture.Chart.Width > 100 && picture.Chart.Height > 60);
+        Assert.All(
+            picture.Labels,
+            label =>
+                Assert.True(
+                    label.Left >= 0.0
+                        && label.Top >= 0.0
+                        && label.Right <= width
+                        && label.Bottom <= height,
+                    FormattableString.Invariant($"{label} leaves {width} x {height}.")
+                )
+        );
+    }
+
+    [Fact]
+    public void ToPng_InsideAndOutsideThePanels_ApartInBrightness()
+    {
+        var scene = InventedSky.Scene(40.4, 60.9, stars: 0) with { Objects = [], Targets = [] };
+        var picture = SkyPicture.Compose(scene);
+        var pixels = new Pixels(picture.ToPng());
+        var inside = scene
+            .Panels[0]
+            .Centre.Offset(PositionAngle.FromDegrees(21.2), Angle.FromDegrees(0.6));
+        Assert.True(picture.Chart.TrySkyToPicture(inside, out var place));
+        Assert.Equal(Palette.Day.ChartInside, MostCommonAround(pixels, place));
+        Assert.Equal(
+            Palette.Day.ChartOutside,
+            MostCommonAround(pixels, new(picture.Chart.Left + 30.0, picture.Chart.Top + 30.0))
+        );
+    }
+
+    [Fact]
+    public void ToPng_FallsShort_IsHatched()
+    {
+        var scene = InventedSky.Scene(40.4, 60.9, stars: 0) with { Objects = [], Targets = [] };
+        var picture = SkyPicture.Compose(scene);
+        var pixels = new Pixels(picture.ToPng());
+        var ring = scene.FallsShort[0];
+        var middle = SkyDirection.FromVector(ring[0].Vector + ring[1].Vector + ring[2].Vector);
+        Assert.True(picture.Chart.TrySkyToPicture(middle, out var place));
+
+        // Across the hatch lines and bare sky take turns.
+        var hatched = Enumerable
+            .Range(-12, 25)
+            .Count(i => At(pixels, place + new PicturePoint(i, i)).Red > 120);
+        Assert.InRange(hatched, 3, 16);
+    }
+
+    [Fact]
+    public void ToPng_MadeUpStar_IsAnOpenRingAndTheLegendSaysSo()
+    {
+        var centre = InventedSky.At(40.4, 60.9);
+        var away = centre.Offset(PositionAngle.FromDegrees(40.0), Angle.FromDegrees(0.9));
+        var scene = new SkyScene
+        {
+            View = new(centre, Angle.FromDegrees(6.0), Angle.FromDegrees(4.0)),
+            Stars = [new(away, 6.0, MadeUp: true), new(centre, 6.0)],
+        };
+        var picture = SkyPicture.Compose(scene);
+        var pixels = new Pixels(picture.ToPng());
+        Assert.Contains(picture.Labels, label => label.Text == "Star, made up");
+        Assert.True(picture.Chart.TrySkyToPicture(away, out var ring));
+        Assert.True(At(pixels, ring).Red < 60, "The middle of a ring is sky.");
+        Assert.Contains(
+            Enumerable.Range(2, 20),
+            i => At(pixels, ring + new PicturePoint(i, 0.0)).Red > 120
+        );
+        Assert.True(picture.Chart.TrySkyToPicture(centre, out var dot));
+        Assert.True(At(pixels, dot).Red > 200, "The middle of a catalogue star is light.");
+    }
+
+    [Fact]
+    public void Warm_BeforeAPicture_ChangesNothing()
+    {
+        var scene = InventedSky.Scene(40.4, 60.9);
+        var before = SkyPicture.Compose(scene, new(800, 500)).ToPng();
+        SkyPicture.Warm();
+        Assert.Equal(before, SkyPicture.Compose(scene, new(800, 500)).ToPng());
+    }
+
+    private static Colour MostCommonAround(Pixels pixels, PicturePoint place) =>
+        Enumerable
+            .Range(0, 441)
+            .Select(i => At(pixels, place + new PicturePoint((i % 21) - 10.0, (i / 21) - 10.0)))
+            .GroupBy(colour => colour)
+            .OrderByDescending(group => group.Count())
+            .First()
+            .Key;
+
+    private static Colour At(Pixels pixels, PicturePoint place)
+    {
+        var colour = pixels[(int)place.X, (int)place.Y];
+        return new(colour.Red, colour.Green, colour.Blue);
     }
 }
