@@ -33,7 +33,7 @@ internal sealed class StarLayer
             magnitudes,
             (int)(frame.Width * frame.Height / (unit * unit) / PixelsPerStar),
             Math.Max(0.75, 0.95 * unit),
-            Math.Max(5.0, 16.0 * unit)
+            LargestRadius(composer)
         );
         shown.RemoveAll(entry => entry.Star.Magnitude > composer.Sizes.Faintest);
 
@@ -50,6 +50,12 @@ internal sealed class StarLayer
 
     public static Stroke MadeUpRing(Palette palette, double unit) =>
         new(palette.Star.At(0.75), Math.Max(0.7, 0.9 * unit));
+
+    /// <summary>Over the user's own picture dots are small, so that they mark its stars and do not hide them.</summary>
+    private static double LargestRadius(SkyComposer composer) =>
+        composer.Scene.Backdrop is null
+            ? Math.Max(5.0, 16.0 * composer.Unit)
+            : Math.Max(3.0, 5.0 * composer.Unit);
 
     public void Avoid()
     {
