@@ -1,0 +1,50 @@
+using Framing.Mosaics;
+using Framing.Sky;
+
+namespace Framing.Planning;
+
+/// <summary>A framing as worked out: centre, camera angle, panels, and how well they cover the target.</summary>
+public sealed record FramedPlan
+{
+    /// <summary>What was asked.</summary>
+    public required FramingRequest Request { get; init; }
+
+    /// <summary>The middle of the mosaic and the camera angle there, J2000.</summary>
+    public required CameraPose Pose { get; init; }
+
+    /// <summary>Why the camera stands so, in the strategy's words.</summary>
+    public required string RotationReason { get; init; }
+
+    /// <summary>
+    /// The margin between the outline and the tighter pair of the mosaic's edges, as a tangent in the plane of the
+    /// mosaic's middle; negative by how much the outline falls outside.
+    /// </summary>
+    public required double TangentMargin { get; init; }
+
+    /// <summary>The margin that was wanted, dithering included, as a tangent.</summary>
+    public required double WantedTangentMargin { get; init; }
+
+    /// <summary>How much sky neighbours share as planned, on a flat chart.</summary>
+    public required PanelOverlap Overlap { get; init; }
+
+    /// <summary>Why they share as much, in the strategy's words.</summary>
+    public required string OverlapReason { get; init; }
+
+    /// <summary>Panels along the width of the picture.</summary>
+    public required int Columns { get; init; }
+
+    /// <summary>Panels along the height of the picture.</summary>
+    public required int Rows { get; init; }
+
+    /// <summary>The panels in their order; empty when the framing cannot be (<see cref="Impossible"/>).</summary>
+    public required IReadOnlyList<PlannedPanel> Panels { get; init; }
+
+    /// <summary>What the panels cover; null when the framing cannot be, or is too wide to be measured in one plane.</summary>
+    public required MosaicCoverage? Coverage { get; init; }
+
+    /// <summary>What the user should know: what, by how much, and what to do.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
+    /// <summary>Why the thing asked for cannot be; null when it can.</summary>
+    public string? Impossible { get; init; }
+}

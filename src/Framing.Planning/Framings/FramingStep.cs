@@ -1,0 +1,182 @@
+using Framing.Mosaics;
+using Framing.Sky;
+using Framing.Strategies;
+
+namespace Framing.Planning;
+
+/// <summary>Works out a framing: camera angle, grid, panels, coordinates, coverage.</summary>
+/// <remarks>
+/// A pure function: the same request gives the same answer. The overlap can hang on the angle and the angle on the
+/// overlap, so both strategies are asked in turn until neither changes its mind, at most <see cref="MostRounds"/> times.
+/// </remarks>
+public static class FramingStep
+{
+    /// <summary>The most often that the strategies are asked in turn.</summary>
+    public const int MostRounds = 6;
+
+    /// <summary>Works out a framing.</summary>
+    /// <param name="request">Everything that it depends on.</param>
+    /// <returns>The framing, or a strategy's refusal.</returns>
+    public static FramingOutcome Frame(FramingRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var field = request.Rig.Field;
+        var wanted = Math.Tan((request.Margin + request.Errors.Dither).Radians);
+        var angle = request.PresentCameraAngle ?? PositionAngle.North;
+        var rotationReason = string.Empty;
+        var centre = request.Target.Outline.Middle;
+        var overlap = default(PanelOverlap);
+        for (var round = 0; ; round++)
+        {
+            var shared = request.Overlap.Strategy.Choose(
+                OverlapQuestion(request, new(centre, angle))
+            );
+            if (shared.Overlap is not { } nextOverlap)
+            {
+                return FramingOutcome.Refused(request.Overlap.Name, shared.Reason);
+            }
+
+            if (round > 0 && (round == MostRounds || nextOverlap == overlap))
+            {
+                var fit = MosaicFit.AtAngle(
+                    request.Target.Outline,
+                    field,
+                    overlap,
+                    request.Grid,
+                    wanted,
+                    request.MostPanels,
+                    angle
+                );
+                return FramingOutcome.Of(
+                    Finished(request, fit, wanted, overlap, rotationReason, shared.Reason)
+                );
+            }
+
+            overlap = nextOverlap;
+            var turned = request.Rotation.Strategy.Choose(
+                RotationQuestion(request, wanted, overlap)
+            );
+            if (turned.Angle is not { } nextAngle)
+            {
+                return FramingOutcome.Refused(request.Rotation.Name, turned.Reason);
+            }
+
+            angle = nextAngle;
+            rotationReason = turned.Reason;
+            centre = OutlineFit.AtAngle(request.Target.Outline, field, angle).Pose.Centre;
+        }
+    }
+
+    private static OverlapQuestion OverlapQuestion(FramingRequest request, CameraPose pose) =>
+        new()
+        {
+            Outline = request.Target.Outline,
+            Rig = request.Rig,
+            Pose = pose,
+            Grid = request.Grid,
+            Errors = request.Errors,
+            ChanceWanted = request.ChanceNoGap,
+            Settings = request.Overlap.Settings,
+            Aids = Aids(request, default),
+        };
+
+    private static RotationQuestion RotationQuestion(
+        FramingRequest request,
+        double wanted,
+        PanelOverlap overlap
+    ) =>
+        new()
+        {
+            Outline = request.Target.Outline,
+            Rig = request.Rig,
+            TangentMargin = wanted,
+            PresentCameraAngle = request.PresentCameraAngle,
+            Grid = request.Grid,
+            MostPanels = request.MostPanels,
+            Overlap = overlap,
+            Settings = request.Rotation.Settings,
+            Aids = Aids(request, overlap),
+        };
+
+    private static StrategyAids Aids(FramingRequest request, PanelOverlap overlap) =>
+        new()
+        {
+            Panels = new PanelCountAid(request, overlap),
+            Gaps = new GapChanceAid(request),
+            Stars = request.Stars,
+        };
+
+    private static FramedPlan Finished(
+        FramingRequest request,
+        GridFit fit,
+        double wanted,
+        PanelOverlap overlap,
+        string rotationReason,
+        string overlapReason
+    )
+    {
+        var pose = fit.Frame.Pose;
+        var impossible = fit.WithinMostPanels
+            ? null
+            : FormattableString.Invariant(
+                $"{request.Target.Name} needs {fit.Panels} panels at this angle, {fit.Columns} × {fit.Rows}; the plan allows {request.MostPanels}. Raise most_panels, take a shorter lens, or frame less of it."
+            );
+        IReadOnlyList<PlannedPanel> panels = [];
+        MosaicCoverage? coverage = null;
+        var frame = OfDateFrame.At(TerrestrialTime.FromUtc(request.At));
+        if (fit.WithinMostPanels)
+        {
+            var mosaic = Mosaic.Grid(
+                pose,
+                request.Rig.Field,
+                overlap,
+                fit.Columns,
+                fit.Rows,
+                request.Rig.Mirrored,
+                request.TurnCameraAtEachPanel
+                    ? CameraTurning.TurnedAtEachPanel
+                    : CameraTurning.LeftAlone,
+                frame.PoleOfDate
+            );
+            panels = [.. mosaic.Panels.Select(panel => Planned(request, frame, panel))];
+            coverage = CoverageMeasure.Of(mosaic, request.Target.Outline).Coverage;
+        }
+
+        var plan = new FramedPlan
+        {
+            Request = request,
+            Pose = pose,
+            RotationReason = rotationReason,
+            TangentMargin = fit.Frame.TangentMargin,
+            WantedTangentMargin = wanted,
+            Overlap = overlap,
+            OverlapReason = overlapReason,
+            Columns = fit.Columns,
+            Rows = fit.Rows,
+            Panels = panels,
+            Coverage = coverage,
+            Warnings = [],
+            Impossible = impossible,
+        };
+        return plan with { Warnings = PlanWarnings.Of(plan, fit) };
+    }
+
+    private static PlannedPanel Planned(FramingRequest request, OfDateFrame frame, Panel panel)
+    {
+        var ofDate = frame.ToOfDate(panel.Pose.Centre);
+        var entry = request.GotoFrame == GotoFrame.OfDate ? ofDate : panel.Pose.Centre;
+        return new()
+        {
+            Number = panel.Number,
+            Column = panel.Column,
+            Row = panel.Row,
+            Centre = panel.Pose.Centre,
+            PositionAngle = panel.Pose.PositionAngle,
+            Corners = panel.Corners,
+            OfDate = ofDate,
+            At = request.At,
+            EntryRa = EntryText.RightAscension(entry.RightAscension, request.EntryFormat),
+            EntryDec = EntryText.Declination(entry.Declination, request.EntryFormat),
+        };
+    }
+}

@@ -1,0 +1,23 @@
+using Framing.Mosaics;
+using Framing.Sky;
+using Framing.Strategies;
+
+namespace Framing.Planning;
+
+/// <summary>Counts panels for strategies that ask.</summary>
+internal sealed class PanelCountAid(FramingRequest request, PanelOverlap overlap) : IPanelCount
+{
+    public PanelCount At(PositionAngle angle)
+    {
+        var fit = MosaicFit.AtAngle(
+            request.Target.Outline,
+            request.Rig.Field,
+            overlap,
+            request.Grid,
+            Math.Tan((request.Margin + request.Errors.Dither).Radians),
+            request.MostPanels,
+            angle
+        );
+        return new(fit.Columns, fit.Rows, fit.Frame.TangentMargin);
+    }
+}

@@ -1,0 +1,155 @@
+using Framing.Mosaics;
+using Framing.Sky;
+
+namespace Framing.Planning;
+
+/// <summary>What the user should know of a framing: what, by how much, and what to do.</summary>
+internal static class PlanWarnings
+{
+    private const double ArcminutesPerTangent = 60.0 * 180.0 / Math.PI;
+
+    /// <summary>Below this a part of the outline that is not covered is rounding.</summary>
+    private const double LeastFraction = 1e-6;
+
+    /// <summary>A smaller gap, in square minutes of arc, is rounding.</summary>
+    private const double LeastGapArcminutes = 0.01;
+
+    /// <summary>Minutes of arc of overlap below which a loss is not worth a word.</summary>
+    private const double WorthSaying = 2.0;
+
+    public static IReadOnlyList<string> Of(FramedPlan plan, GridFit fit)
+    {
+        var warnings = new List<string>(plan.Request.Target.Notes);
+        if (plan.Impossible is not null)
+        {
+            return warnings;
+        }
+
+        if (plan.TangentMargin < -LeastFraction * plan.Request.Rig.Field.TangentHeight)
+        {
+            warnings.Add(FallsShort(plan, fit));
+        }
+        else if (!fit.HoldsMargin)
+        {
+            warnings.Add(
+                FormattableString.Invariant(
+                    $"The tight sides keep {Arcminutes(plan.TangentMargin):0.0}′ of margin, {Arcminutes(plan.WantedTangentMargin - plan.TangentMargin):0.0}′ less than wanted. {Remedy(plan, fit)}"
+                )
+            );
+        }
+
+        if (plan.Coverage is { } coverage)
+        {
+            Openings(warnings, plan, coverage);
+        }
+        else
+        {
+            warnings.Add(
+                "The mosaic is too wide to measure what it covers; split it into smaller ones."
+            );
+        }
+
+        return warnings;
+    }
+
+    private static void Openings(List<string> warnings, FramedPlan plan, MosaicCoverage coverage)
+    {
+        const string Remedy =
+            "a camera left alone turns against its neighbours here. Set turn_camera_at_each_panel = true, or raise the overlap.";
+        if (coverage.GapArea.SquareArcminutes > LeastGapArcminutes)
+        {
+            warnings.Add(
+                FormattableString.Invariant(
+                    $"Between the panels {coverage.GapArea.SquareArcminutes:0.#} square minutes of arc stay open: {Remedy}"
+                )
+            );
+        }
+        else if (plan.TangentMargin >= 0.0 && coverage.TargetCoveredFraction < 1.0 - LeastFraction)
+        {
+            warnings.Add(
+                $"The panels leave {Percent(1.0 - coverage.TargetCoveredFraction)} of the outline uncovered: {Remedy}"
+            );
+        }
+        else if (
+            Nominal(plan) is { } nominal
+            && coverage.LeastOverlap is { } least
+            && least.Arcminutes < nominal - WorthSaying
+        )
+        {
+            warnings.Add(
+                FormattableString.Invariant(
+                    $"A camera left alone turns against its neighbours here: of {nominal:0.#}′ of overlap {least.Arcminutes:0.#}′ are left where it is least."
+                )
+            );
+        }
+    }
+
+    /// <summary>The smaller overlap asked for, in minutes of arc; null for a single panel.</summary>
+    private static double? Nominal(FramedPlan plan) =>
+        (plan.Columns > 1, plan.Rows > 1) switch
+        {
+            (true, true) => Arcminutes(Math.Min(plan.Overlap.AlongWidth, plan.Overlap.AlongHeight)),
+            (true, false) => Arcminutes(plan.Overlap.AlongWidth),
+            (false, true) => Arcminutes(plan.Overlap.AlongHeight),
+            _ => null,
+        };
+
+    private static string FallsShort(FramedPlan plan, GridFit fit)
+    {
+        var plane = new TangentPlane(plan.Pose.Centre);
+        var (sin, cos) = Math.SinCos(plan.Pose.PositionAngle.Radians);
+        var field = fit.Frame.Field;
+        var worst = plan
+            .Request.Target.Outline.Corners.Select(corner =>
+            {
+                var point = plane.Project(corner);
+                var up = (point.Xi * sin) + (point.Eta * cos);
+                var right = (point.Eta * sin) - (point.Xi * cos);
+                var outside = Math.Max(
+                    Math.Abs(right) - (field.TangentWidth / 2.0),
+                    Math.Abs(up) - (field.TangentHeight / 2.0)
+                );
+                return (Corner: corner, Outside: outside);
+            })
+            .MaxBy(entry => entry.Outside);
+        var wind = SkyWind.Of(plan.Pose.Centre.PositionAngleTo(worst.Corner));
+        var frame = plan.Columns * plan.Rows == 1 ? "frame" : "mosaic";
+        return FormattableString.Invariant(
+            $"The {wind} end of the outline falls {Arcminutes(worst.Outside):0.0}′ outside the {frame}. {Remedy(plan, fit)}"
+        );
+    }
+
+    private static string Remedy(FramedPlan plan, GridFit fit)
+    {
+        var request = plan.Request;
+        var best = MosaicFit.LargestMargin(
+            request.Target.Outline,
+            request.Rig.Field,
+            plan.Overlap,
+            GridWish.Fixed(plan.Columns, plan.Rows),
+            plan.WantedTangentMargin,
+            request.MostPanels,
+            request.PresentCameraAngle
+        );
+        if (best.HoldsMargin)
+        {
+            return FormattableString.Invariant(
+                $"Turn the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}°, where it fits."
+            );
+        }
+
+        var line = fit.Frame.MarginAlongWidth < fit.Frame.MarginAlongHeight ? "column" : "row";
+        return best.Frame.TangentMargin > plan.TangentMargin + (0.2 / ArcminutesPerTangent)
+            ? FormattableString.Invariant(
+                $"Add a {line} of panels; turning the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}° would help by {Arcminutes(best.Frame.TangentMargin - plan.TangentMargin):0.0}′."
+            )
+            : $"No other angle is better: add a {line} of panels.";
+    }
+
+    private static double Arcminutes(double tangent) => tangent * ArcminutesPerTangent;
+
+    private static string Percent(double fraction) =>
+        fraction < 0.001
+            ? "less than 0.1 %"
+            : FormattableString.Invariant($"{fraction * 100.0:0.0} %");
+}
