@@ -1,0 +1,220 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Framing.Mosaics;
+using Framing.Planning;
+using Framing.Sky;
+
+namespace Framing.Export;
+
+/// <summary>Writes a framing as <c>report.json</c> (schema <c>framing-report/1</c>).</summary>
+/// <remarks>
+/// Angles in decimal degrees, right ascension 0 to less than 360, ICRS J2000 unless a name says ofDate; times UTC, ISO 8601
+/// with Z. The same framing gives the same bytes.
+/// </remarks>
+public static class ReportWriter
+{
+    /// <summary>The schema of the document.</summary>
+    public const string Schema = "framing-report/1";
+
+    private const double ArcminutesPerTangent = 60.0 * 180.0 / Math.PI;
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+
+        // The document is UTF-8 and goes into no web page: minutes and degree signs stay readable.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes the document.</summary>
+    /// <param name="plan">The framing.</param>
+    /// <param name="program">The program's name and version.</param>
+    /// <returns>UTF-8 bytes that end in a line feed.</returns>
+    public static byte[] Write(FramedPlan plan, string program)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            json.WriteStartObject();
+            json.WriteString("schema", Schema);
+            json.WriteString("title", plan.Request.Title);
+            json.WriteString("program", program);
+            Rig(json, plan.Request.Rig);
+            Rotation(json, plan);
+            Mosaic(json, plan);
+            Panels(json, plan.Panels);
+            Coverage(json, plan.Coverage);
+            Texts(json, "warnings", plan.Warnings);
+            if (plan.Impossible is not null)
+            {
+                json.WriteString("impossible", plan.Impossible);
+            }
+
+            json.WriteEndObject();
+        }
+
+        stream.Write("\n"u8);
+        return stream.ToArray();
+    }
+
+    /// <summary>Writes the document as text.</summary>
+    /// <param name="plan">The framing.</param>
+    /// <param name="program">The program's name and version.</param>
+    /// <returns>The document, ending in a line feed.</returns>
+    public static string WriteText(FramedPlan plan, string program) =>
+        Encoding.UTF8.GetString(Write(plan, program));
+
+    private static void Rig(Utf8JsonWriter json, Rig rig)
+    {
+        json.WriteStartObject("rig");
+        json.WriteNumber("scaleArcsecPerPx", ReportNumbers.Fine(rig.Scale.Arcseconds));
+        json.WriteStartArray("fieldDeg");
+        json.WriteNumberValue(ReportNumbers.Fine(rig.Field.Width.Degrees));
+        json.WriteNumberValue(ReportNumbers.Fine(rig.Field.Height.Degrees));
+        json.WriteEndArray();
+        json.WriteNumber("focalLengthMm", rig.FocalLengthMillimetres);
+        json.WriteStartArray("framePx");
+        json.WriteNumberValue(rig.FrameWidthPx);
+        json.WriteNumberValue(rig.FrameHeightPx);
+        json.WriteEndArray();
+        json.WriteBoolean("mirrored", rig.Mirrored);
+        json.WriteEndObject();
+    }
+
+    private static void Rotation(Utf8JsonWriter json, FramedPlan plan)
+    {
+        var angle = plan.Pose.PositionAngle;
+        json.WriteStartObject("rotation");
+        json.WriteString("strategy", plan.Request.Rotation.Name);
+        json.WriteNumber("positionAngleDeg", ReportNumbers.Turn(angle.Degrees));
+        json.WriteNumber("alternativeDeg", ReportNumbers.Turn(angle.Opposite.Degrees));
+        json.WriteNumber(
+            "marginArcmin",
+            ReportNumbers.Fine(plan.TangentMargin * ArcminutesPerTangent)
+        );
+        json.WriteNumber(
+            "marginWantedArcmin",
+            ReportNumbers.Fine(plan.WantedTangentMargin * ArcminutesPerTangent)
+        );
+        json.WriteString("reason", plan.RotationReason);
+        json.WriteEndObject();
+    }
+
+    private static void Mosaic(Utf8JsonWriter json, FramedPlan plan)
+    {
+        json.WriteStartObject("mosaic");
+        json.WriteNumber("panelCount", plan.Columns * plan.Rows);
+        json.WriteNumber("columns", plan.Columns);
+        json.WriteNumber("rows", plan.Rows);
+        json.WriteString("overlap", plan.Request.Overlap.Name);
+        json.WriteStartArray("overlapArcmin");
+        Arcminutes(json, plan.Overlap.AlongWidth, plan.Columns > 1);
+        Arcminutes(json, plan.Overlap.AlongHeight, plan.Rows > 1);
+        json.WriteEndArray();
+        json.WriteString("reason", plan.OverlapReason);
+        json.WriteBoolean("turnCameraAtEachPanel", plan.Request.TurnCameraAtEachPanel);
+        Direction(json, "centre", plan.Pose.Centre);
+        json.WriteEndObject();
+    }
+
+    private static void Arcminutes(Utf8JsonWriter json, double tangent, bool hasNeighbour)
+    {
+        if (hasNeighbour)
+        {
+            json.WriteNumberValue(ReportNumbers.Fine(tangent * ArcminutesPerTangent));
+        }
+        else
+        {
+            json.WriteNullValue();
+        }
+    }
+
+    private static void Panels(Utf8JsonWriter json, IReadOnlyList<PlannedPanel> panels)
+    {
+        json.WriteStartArray("panels");
+        foreach (var panel in panels)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", panel.Number);
+            json.WriteNumber("column", panel.Column);
+            json.WriteNumber("row", panel.Row);
+            Direction(json, "centre", panel.Centre);
+            json.WriteStartObject("ofDate");
+            json.WriteNumber("raDeg", ReportNumbers.Turn(panel.OfDate.RightAscension.Degrees));
+            json.WriteNumber("decDeg", ReportNumbers.Degrees(panel.OfDate.Declination.Degrees));
+            json.WriteString("at", UtcText.Of(panel.At));
+            json.WriteEndObject();
+            json.WriteStartObject("entry");
+            json.WriteString("ra", panel.EntryRa);
+            json.WriteString("dec", panel.EntryDec);
+            json.WriteEndObject();
+            json.WriteNumber("positionAngleDeg", ReportNumbers.Turn(panel.PositionAngle.Degrees));
+            json.WriteStartArray("cornersDeg");
+            foreach (var corner in panel.Corners)
+            {
+                json.WriteStartArray();
+                json.WriteNumberValue(ReportNumbers.Turn(corner.RightAscension.Degrees));
+                json.WriteNumberValue(ReportNumbers.Degrees(corner.Declination.Degrees));
+                json.WriteEndArray();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Coverage(Utf8JsonWriter json, MosaicCoverage? coverage)
+    {
+        if (coverage is null)
+        {
+            json.WriteNull("coverage");
+            return;
+        }
+
+        json.WriteStartObject("coverage");
+        json.WriteNumber(
+            "targetCoveredFraction",
+            ReportNumbers.Fine(coverage.TargetCoveredFraction)
+        );
+        json.WriteNumber("gapArcmin2", ReportNumbers.Fine(coverage.GapArea.SquareArcminutes));
+        json.WriteNumber(
+            "enclosedHolesArcmin2",
+            ReportNumbers.Fine(coverage.EnclosedHoleArea.SquareArcminutes)
+        );
+        if (coverage.LeastOverlap is { } least)
+        {
+            json.WriteNumber("leastOverlapArcmin", ReportNumbers.Fine(least.Arcminutes));
+        }
+        else
+        {
+            json.WriteNull("leastOverlapArcmin");
+        }
+
+        json.WriteNumber("areaDeg2", ReportNumbers.Fine(coverage.Area.SquareDegrees));
+        json.WriteEndObject();
+    }
+
+    private static void Texts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+        {
+            json.WriteStringValue(text);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Direction(Utf8JsonWriter json, string name, SkyDirection direction)
+    {
+        json.WriteStartObject(name);
+        json.WriteNumber("raDeg", ReportNumbers.Turn(direction.RightAscension.Degrees));
+        json.WriteNumber("decDeg", ReportNumbers.Degrees(direction.Declination.Degrees));
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,198 @@
+using System.Globalization;
+using System.Text;
+using Framing.Planning;
+using Framing.Sky;
+
+namespace Framing.Export;
+
+/// <summary>Says a framing in plain words, for a screen at night.</summary>
+public static class SummaryText
+{
+    private const double ArcminutesPerTangent = 60.0 * 180.0 / Math.PI;
+
+    private const int Width = 96;
+
+    /// <summary>The whole plan as one sentence.</summary>
+    /// <param name="plan">The framing.</param>
+    /// <returns>One sentence that ends in a full stop.</returns>
+    public static string Sentence(FramedPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var request = plan.Request;
+        var text = new StringBuilder();
+        text.Append(
+            Invariant(
+                $"Frame {request.Target.Name} at {Number(request.Rig.FocalLengthMillimetres, 1)} mm, the camera turned to {Turn(plan.Pose.PositionAngle)}, in {Count(plan.Columns * plan.Rows, "panel", "panels")}"
+            )
+        );
+        if (plan.Columns * plan.Rows > 1)
+        {
+            text.Append(" that share ").Append(Shared(plan));
+        }
+
+        return text.Append('.').ToString();
+    }
+
+    /// <summary>The whole summary: the sentence, the camera, what is covered, what to type, what to mind.</summary>
+    /// <param name="plan">The framing.</param>
+    /// <returns>Lines of at most about 100 characters, each ending in a line feed.</returns>
+    public static string Write(FramedPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var text = new StringBuilder();
+        Wrapped(text, string.Empty, Sentence(plan));
+        text.Append('\n');
+        Facts(text, plan);
+        if (plan.Panels.Count > 0)
+        {
+            text.Append('\n');
+            Panels(text, plan);
+        }
+
+        foreach (var warning in plan.Warnings)
+        {
+            text.Append('\n');
+            Wrapped(text, "! ", warning);
+        }
+
+        if (plan.Impossible is not null)
+        {
+            text.Append('\n');
+            Wrapped(text, "! ", plan.Impossible);
+        }
+
+        return text.ToString();
+    }
+
+    private static void Facts(StringBuilder text, FramedPlan plan)
+    {
+        var request = plan.Request;
+        var angle = plan.Pose.PositionAngle;
+        Wrapped(
+            text,
+            "Camera  ",
+            Invariant(
+                $"{Turn(angle)}: the way up in the picture, from north through east ({plan.RotationReason}). {Turn(angle.Opposite)} shows the same sky upside down."
+            )
+        );
+        Wrapped(
+            text,
+            "Frame   ",
+            Invariant(
+                $"{request.Rig.Field.Width.Degrees:0.00}° × {request.Rig.Field.Height.Degrees:0.00}°, {request.Rig.Scale.Arcseconds:0.00}″ a pixel"
+            )
+        );
+        Wrapped(text, "Margin  ", Margin(plan));
+        if (plan.Coverage is { } coverage)
+        {
+            Wrapped(
+                text,
+                "Covers  ",
+                Invariant(
+                    $"{Percent(coverage.TargetCoveredFraction)} of the outline, {coverage.Area.SquareDegrees:0.0} square degrees in all"
+                )
+            );
+        }
+    }
+
+    private static string Margin(FramedPlan plan)
+    {
+        var margin = plan.TangentMargin * ArcminutesPerTangent;
+        var wanted = plan.WantedTangentMargin * ArcminutesPerTangent;
+        return margin >= 0.0
+            ? Invariant(
+                $"{margin:0.0}′ on the tight sides ({wanted:0.0}′ wanted, dithering included)"
+            )
+            : Invariant(
+                $"none: the outline stands out by {-margin:0.0}′ ({wanted:0.0}′ of margin wanted)"
+            );
+    }
+
+    private static void Panels(StringBuilder text, FramedPlan plan)
+    {
+        var request = plan.Request;
+        var raWidth = Math.Max(15, plan.Panels.Max(panel => panel.EntryRa.Length));
+        var decWidth = Math.Max(11, plan.Panels.Max(panel => panel.EntryDec.Length));
+        text.Append("Panel   ")
+            .Append("Right ascension".PadRight(raWidth + 2))
+            .Append("Declination".PadRight(decWidth + 2))
+            .Append("Camera angle\n");
+        foreach (var panel in plan.Panels)
+        {
+            text.Append(Invariant($"{panel.Number, 5}   "))
+                .Append(panel.EntryRa.PadLeft(raWidth))
+                .Append("  ")
+                .Append(panel.EntryDec.PadLeft(decWidth))
+                .Append("  ")
+                .Append(Invariant($"{Turn(panel.PositionAngle), 12}"))
+                .Append('\n');
+        }
+
+        Wrapped(
+            text,
+            string.Empty,
+            request.GotoFrame == GotoFrame.OfDate
+                ? "Type these numbers: they are of date, "
+                    + request.At.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)
+                    + ", as the plan's mount expects. panels.csv holds J2000 beside them."
+                : "Type these numbers: they are J2000, as the plan's mount expects. panels.csv holds those of date beside them."
+        );
+        if (!request.TurnCameraAtEachPanel && plan.Panels.Count > 1)
+        {
+            Wrapped(text, string.Empty, "The camera stays as it is from panel to panel.");
+        }
+    }
+
+    private static string Shared(FramedPlan plan)
+    {
+        var along = plan.Overlap.AlongWidth * ArcminutesPerTangent;
+        var across = plan.Overlap.AlongHeight * ArcminutesPerTangent;
+        return (plan.Columns > 1, plan.Rows > 1) switch
+        {
+            (true, true) => Invariant(
+                $"{along:0.#}′ side by side and {across:0.#}′ one above the other"
+            ),
+            (true, false) => Invariant($"{along:0.#}′"),
+            _ => Invariant($"{across:0.#}′"),
+        };
+    }
+
+    private static string Percent(double fraction)
+    {
+        // Never "100 %" for less than all of it.
+        var percent = fraction * 100.0;
+        return fraction >= 1.0 - 1e-9 ? "100 %" : Invariant($"{Math.Min(percent, 99.9):0.0} %");
+    }
+
+    private static string Count(int number, string one, string many) =>
+        Invariant($"{number} {(number == 1 ? one : many)}");
+
+    private static string Number(double value, int decimals) =>
+        Math.Round(value, decimals, MidpointRounding.AwayFromZero)
+            .ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A position angle with one decimal, never 360.</summary>
+    private static string Turn(PositionAngle angle) =>
+        Number(Math.Round(angle.Degrees, 1) % 360.0, 1) + "°";
+
+    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+
+    /// <summary>Breaks a text between words; further lines stand under the first word.</summary>
+    private static void Wrapped(StringBuilder text, string head, string body)
+    {
+        var indent = new string(' ', head.Length);
+        var line = new StringBuilder(head);
+        foreach (var word in body.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (line.Length > head.Length && line.Length + word.Length > Width)
+            {
+                text.Append(line.ToString().TrimEnd()).Append('\n');
+                line.Clear().Append(indent);
+            }
+
+            line.Append(word).Append(' ');
+        }
+
+        text.Append(line.ToString().TrimEnd()).Append('\n');
+    }
+}
