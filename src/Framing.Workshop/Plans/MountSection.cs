@@ -1,3 +1,4 @@
+using Framing.Planning;
 using Framing.Sky;
 
 namespace Framing.Workshop;

@@ -1,4 +1,5 @@
 using Framing.Mosaics;
+using Framing.Planning;
 using Framing.Sky;
 
 namespace Framing.Workshop;

@@ -1,9 +1,9 @@
 namespace Framing.Workshop;
 
 /// <summary>Finds the known name that a mistyped one most likely meant.</summary>
-internal static class NearestName
+public static class NearestName
 {
-    /// <summary>The nearest of the known names, or null when none is near.</summary>
+    /// <summary>The nearest of the known names, or null when none is near. Case, hyphens, underscores and spaces do not count.</summary>
     /// <param name="mistyped">What was written.</param>
     /// <param name="known">The names there are.</param>
     /// <returns>

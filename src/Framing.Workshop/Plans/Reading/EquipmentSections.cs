@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Framing.Planning;
 using Framing.Sky;
 
 namespace Framing.Workshop;

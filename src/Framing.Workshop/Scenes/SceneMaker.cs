@@ -1,0 +1,164 @@
+using Framing.Catalogue;
+using Framing.Drawing;
+using Framing.Mosaics;
+using Framing.Planning;
+using Framing.Sky;
+
+namespace Framing.Workshop;
+
+/// <summary>Makes the scene that shows a framing over the catalogue's stars and objects.</summary>
+internal static class SceneMaker
+{
+    /// <summary>More stars than a picture of the default size shows; larger pictures get more in proportion.</summary>
+    private const int MostStars = 8000;
+
+    /// <summary>Names of stars fainter than this are no help in finding one's way.</summary>
+    private const double FaintestNamed = 5.0;
+
+    private const int MostObjects = 40;
+
+    public static SkyScene Of(FramedPlan plan, PictureSize size, double julianYear)
+    {
+        var target = plan.Request.Target;
+        var shown = plan
+            .Panels.SelectMany(panel => panel.Corners)
+            .Concat(target.Outline.Corners)
+            .ToList();
+        var scene = new SkyScene
+        {
+            View = ChartView.Around(shown),
+            Title = plan.Request.Title,
+            Summary = SceneSummary(plan),
+            Targets =
+            [
+                .. target.Parts.Select(part => new ChartObject(
+                    part.Name,
+                    ChartObjectKind.Nebula,
+                    part.Outline
+                )),
+            ],
+            Panels =
+            [
+                .. plan.Panels.Select(panel => new ChartPanel(
+                    panel.Number,
+                    panel.Centre,
+                    panel.Corners
+                )),
+            ],
+            FallsShort =
+            [
+                .. plan.Coverage?.Uncovered.SelectMany(region => region.Holes.Prepend(region.Outer))
+                    ?? [],
+            ],
+        };
+        var (centre, radius) = Reach(SkyPicture.ChartOf(scene, size));
+        return scene with
+        {
+            Stars = Stars(centre, radius, size, julianYear),
+            Objects = Objects(target, centre, radius),
+        };
+    }
+
+    private static string SceneSummary(FramedPlan plan) =>
+        Framing.Export.SummaryText.Sentence(plan);
+
+    /// <summary>A circle on the sky that holds the whole chart.</summary>
+    private static (SkyDirection Centre, Angle Radius) Reach(ChartGeometry chart)
+    {
+        PicturePoint[] corners =
+        [
+            new(chart.Left, chart.Top),
+            new(chart.Left + chart.Width, chart.Top),
+            new(chart.Left, chart.Top + chart.Height),
+            new(chart.Left + chart.Width, chart.Top + chart.Height),
+        ];
+        var centre = chart.View.Centre;
+        return (
+            centre,
+            corners
+                .Select(corner => chart.PictureToSky(corner).SeparationTo(centre))
+                .Aggregate(Angle.Max)
+        );
+    }
+
+    private static List<ChartStar> Stars(
+        SkyDirection centre,
+        Angle radius,
+        PictureSize size,
+        double julianYear
+    )
+    {
+        var most = (int)
+            Math.Min(
+                60_000L,
+                Math.Max(MostStars, (long)size.Width * size.Height * MostStars / 1_600_000L)
+            );
+        var selection = new StarSelection { MostStars = most, JulianYear = julianYear };
+        return
+        [
+            .. StarCatalogue
+                .Embedded.InCone(centre, radius, selection)
+                .Select(star => new ChartStar(
+                    star.At(julianYear),
+                    star.VMagnitude,
+                    star.BMinusV,
+                    star.VMagnitude < FaintestNamed ? NameOf(star) : null
+                )),
+        ];
+    }
+
+    private static string? NameOf(CatalogueStar star) =>
+        star.Hipparcos is { } number ? StarCatalogue.NameOf(number)?.Label : null;
+
+    private static List<ChartObject> Objects(Target target, SkyDirection centre, Angle radius)
+    {
+        var selection = new ObjectSelection { SmallestMajor = radius / 40.0, Reaching = true };
+        return
+        [
+            .. ObjectCatalogue
+                .Embedded.InCone(centre, radius, selection)
+                .Where(thing => IsWorthShowing(thing) && thing.Major!.Value < radius * 2.0)
+                .Where(thing => target.Parts.All(part => part.CatalogueId != thing.Id))
+                .OrderBy(thing => thing.Name is null)
+                .Take(MostObjects)
+                .Select(thing => new ChartObject(
+                    thing.Name ?? thing.Id,
+                    KindOf(thing.Type),
+                    OutlineOf(thing)
+                )),
+        ];
+    }
+
+    /// <summary>The long lists of Lynds' clouds overlap each other and everything else: only the named ones help.</summary>
+    private static bool IsWorthShowing(DeepSkyObject thing) =>
+        thing.Type != ObjectType.Group
+        && thing.Type != ObjectType.GalaxyGroup
+        && (
+            thing.Name is not null
+            || !(
+                thing.Id.StartsWith("LBN", StringComparison.Ordinal)
+                || thing.Id.StartsWith("LDN", StringComparison.Ordinal)
+            )
+        );
+
+    private static SkyOutline OutlineOf(DeepSkyObject thing)
+    {
+        var major = thing.Major!.Value;
+        return SkyOutline.Ellipse(
+            thing.MiddleOfExtent,
+            major,
+            thing.MajorAxis is null ? major : thing.Minor ?? major,
+            thing.MajorAxis ?? PositionAngle.North
+        );
+    }
+
+    private static ChartObjectKind KindOf(ObjectType type) =>
+        type switch
+        {
+            ObjectType.DarkNebula => ChartObjectKind.DarkNebula,
+            ObjectType.OpenCluster or ObjectType.GlobularCluster or ObjectType.StarCloud =>
+                ChartObjectKind.StarCluster,
+            ObjectType.Galaxy or ObjectType.GalaxyGroup => ChartObjectKind.Galaxy,
+            _ => ChartObjectKind.Nebula,
+        };
+}
