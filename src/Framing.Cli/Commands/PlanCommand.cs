@@ -1,0 +1,164 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Framing.Cli.Terminals;
+using Framing.Drawing;
+using Framing.Export;
+using Framing.Workshop;
+
+namespace Framing.Cli.Commands;
+
+/// <summary>The main job: framing, panels, coverage, report, table, picture.</summary>
+internal static class PlanCommand
+{
+    public static Command Make(Terminal terminal)
+    {
+        var plan = new Argument<string?>("PLAN")
+        {
+            Description = "The plan file; without one the built-in example is planned.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var output = new Option<string?>("--out")
+        {
+            Description = "Where the results go; without it a new folder named for title and date.",
+            HelpName = "DIR",
+        };
+        var date = new Option<DateOnly?>("--date")
+        {
+            Description = "The evening's date, in place of the plan's.",
+            HelpName = "YYYY-MM-DD",
+            CustomParser = Date,
+        };
+        var size = new Option<PictureSize>("--size")
+        {
+            Description = "Size of the picture in pixels (1600x1000 unless given).",
+            HelpName = "WxH",
+            CustomParser = Size,
+        };
+        var palette = new Option<PicturePalette>("--palette")
+        {
+            Description = "Colours of the picture: day, or night (red on black).",
+            HelpName = "day|night",
+            CustomParser = Palette,
+        };
+        var plugins = CommonOptions.Plugins();
+        var json = CommonOptions.Json();
+        var command = new Command(
+            "plan",
+            "Works out a framing and writes report.json, panels.csv and sky.png."
+        )
+        {
+            plan,
+            output,
+            date,
+            size,
+            palette,
+            plugins,
+            json,
+        };
+        plan.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: ['-', ..] word }])
+            {
+                result.AddError(WrongWords.UnknownOption(word, command));
+            }
+        });
+        command.SetAction(parsed =>
+        {
+            var shelf = PluginFolders.Open(terminal, parsed.GetValue(plugins));
+            var order = new PlanOrder
+            {
+                PlanPath = parsed.GetValue(plan),
+                OutputFolder = parsed.GetValue(output) is { } folder
+                    ? terminal.PathOf(folder)
+                    : null,
+                WorkingFolder = terminal.Folder,
+                Date = parsed.GetValue(date),
+                Size = parsed.GetValue(size),
+                Palette = parsed.GetValue(palette),
+            };
+            return Tell(terminal, PlanJob.Run(order, shelf, terminal.Time), parsed.GetValue(json));
+        });
+        return command;
+    }
+
+    private static int Tell(Terminal terminal, PlanDelivery delivery, bool json)
+    {
+        foreach (var message in delivery.Messages)
+        {
+            terminal.Error.WriteLine(message);
+        }
+
+        var where = delivery.Folder is null
+            ? null
+            : $"Written to {Path.GetRelativePath(terminal.Folder, delivery.Folder)}: {string.Join(", ", delivery.Files)}";
+        if (json)
+        {
+            terminal.Output.Write(delivery.Report);
+            if (where is not null)
+            {
+                terminal.Error.WriteLine(where);
+            }
+        }
+        else
+        {
+            terminal.Output.Write(SummaryText.Write(delivery.Plan));
+            terminal.Output.WriteLine();
+            terminal.Output.WriteLine(where ?? "Nothing was written.");
+        }
+
+        return delivery.Plan.Impossible is null ? ExitCode.Done : ExitCode.CannotBe;
+    }
+
+    private static DateOnly? Date(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (
+            DateOnly.TryParseExact(
+                text,
+                "yyyy-MM-dd",
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var date
+            ) && date.Year is >= 1950 and <= 2100
+        )
+        {
+            return date;
+        }
+
+        result.AddError(
+            $"--date: \"{text}\" is no date between 1950 and 2100 written as YYYY-MM-DD, such as 2026-12-05."
+        );
+        return null;
+    }
+
+    private static PictureSize Size(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (PictureSize.TryParse(text, out var size))
+        {
+            return size;
+        }
+
+        result.AddError(
+            $"--size: \"{text}\" is no size; write columns x rows, 320x200 to 8000x8000, such as 1600x1000."
+        );
+        return default;
+    }
+
+    private static PicturePalette Palette(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "day":
+                return PicturePalette.Day;
+            case "night":
+                return PicturePalette.Night;
+            default:
+                result.AddError(
+                    $"--palette: \"{result.Tokens[0].Value}\" is no palette; there are day and night."
+                );
+                return default;
+        }
+    }
+}
