@@ -19,6 +19,9 @@ public sealed record FramingRequest
     /// <summary>The margin wanted on all sides, beside what dithering needs.</summary>
     public Angle Margin { get; init; }
 
+    /// <summary>The margin wanted on all sides, dithering included, as a tangent.</summary>
+    public double WantedTangentMargin => Math.Tan((Margin + Errors.Dither).Radians);
+
     /// <summary>How the camera angle is chosen.</summary>
     public required ChosenRotation Rotation { get; init; }
 

@@ -21,7 +21,7 @@ public static class FramingStep
     {
         ArgumentNullException.ThrowIfNull(request);
         var field = request.Rig.Field;
-        var wanted = Math.Tan((request.Margin + request.Errors.Dither).Radians);
+        var wanted = request.WantedTangentMargin;
         var angle = request.PresentCameraAngle ?? PositionAngle.North;
         var rotationReason = string.Empty;
         var centre = request.Target.Outline.Middle;
@@ -77,7 +77,7 @@ public static class FramingStep
             Errors = request.Errors,
             ChanceWanted = request.ChanceNoGap,
             Settings = request.Overlap.Settings,
-            Aids = Aids(request, default),
+            Aids = Aids(request, default, pose.PositionAngle),
         };
 
     private static RotationQuestion RotationQuestion(
@@ -95,14 +95,14 @@ public static class FramingStep
             MostPanels = request.MostPanels,
             Overlap = overlap,
             Settings = request.Rotation.Settings,
-            Aids = Aids(request, overlap),
+            Aids = Aids(request, overlap, request.PresentCameraAngle ?? PositionAngle.North),
         };
 
-    private static StrategyAids Aids(FramingRequest request, PanelOverlap overlap) =>
+    private static StrategyAids Aids(FramingRequest request, PanelOverlap overlap, PositionAngle angle) =>
         new()
         {
             Panels = new PanelCountAid(request, overlap),
-            Gaps = new GapChanceAid(request),
+            Gaps = new GapChanceAid(request, angle),
             Stars = request.Stars,
         };
 

@@ -14,7 +14,7 @@ internal sealed class PanelCountAid(FramingRequest request, PanelOverlap overlap
             request.Rig.Field,
             overlap,
             request.Grid,
-            Math.Tan((request.Margin + request.Errors.Dither).Radians),
+            request.WantedTangentMargin,
             request.MostPanels,
             angle
         );

@@ -54,7 +54,7 @@ public static class TargetBuilder
     public static Target FromOutline(string name, SkyOutline outline) =>
         new(name, [new(string.Empty, null, outline)], []);
 
-    private static string Together(IReadOnlyList<string> names) =>
+    private static string Together(List<string> names) =>
         names.Count == 1 ? names[0] : string.Join(", ", names.SkipLast(1)) + " and " + names[^1];
 
     private static IEnumerable<TargetPart> PartsOf(
