@@ -12,7 +12,8 @@ internal static class WrongWords
         var command = parsed.CommandResult.Command;
         var path = command is RootCommand ? "framing" : "framing " + command.Name;
         var mistyped = parsed.Tokens.FirstOrDefault(token =>
-            token.Type == TokenType.Argument && token.Value.StartsWith("--", StringComparison.Ordinal)
+            token.Type == TokenType.Argument
+            && token.Value.StartsWith("--", StringComparison.Ordinal)
         );
         if (mistyped is not null)
         {

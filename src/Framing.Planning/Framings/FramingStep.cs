@@ -98,7 +98,11 @@ public static class FramingStep
             Aids = Aids(request, overlap, request.PresentCameraAngle ?? PositionAngle.North),
         };
 
-    private static StrategyAids Aids(FramingRequest request, PanelOverlap overlap, PositionAngle angle) =>
+    private static StrategyAids Aids(
+        FramingRequest request,
+        PanelOverlap overlap,
+        PositionAngle angle
+    ) =>
         new()
         {
             Panels = new PanelCountAid(request, overlap),

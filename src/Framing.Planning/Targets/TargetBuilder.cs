@@ -81,14 +81,20 @@ public static class TargetBuilder
                 .ToList();
             if (members.Count == thing.Members.Count)
             {
-                return members.Select(part => Part(part, part.Id, Ellipse(part, part.Major!.Value, notes)));
+                return members.Select(part =>
+                    Part(part, part.Id, Ellipse(part, part.Major!.Value, notes))
+                );
             }
 
             if (thing is { Major: { } along, Minor: { } across, MajorAxis: { } axis })
             {
                 return
                 [
-                    Part(thing, words, SkyOutline.Rectangle(thing.MiddleOfExtent, along, across, axis)),
+                    Part(
+                        thing,
+                        words,
+                        SkyOutline.Rectangle(thing.MiddleOfExtent, along, across, axis)
+                    ),
                 ];
             }
         }
@@ -107,7 +113,9 @@ public static class TargetBuilder
 
     /// <summary>The common name; else the designation that the user wrote, as the catalogue spells it.</summary>
     private static string NameOf(CatalogueEntry entry, string words) =>
-        entry.Name ?? entry.Names.FirstOrDefault(name => Squeezed(name) == Squeezed(words)) ?? entry.Id;
+        entry.Name
+        ?? entry.Names.FirstOrDefault(name => Squeezed(name) == Squeezed(words))
+        ?? entry.Id;
 
     private static string Squeezed(string name) =>
         string.Concat(name.Where(char.IsLetterOrDigit)).ToUpperInvariant();
