@@ -24,4 +24,8 @@ public static class PlanKeys
     /// <returns>The keys of <c>[rotation]</c> or of <c>[mosaic]</c>.</returns>
     public static IReadOnlyList<string> Of(StrategyKind kind) =>
         kind == StrategyKind.Rotation ? Rotation : Overlap;
+
+    /// <summary>True for a key of the plan's own, which no strategy may declare.</summary>
+    internal static bool IsOfThePlan(StrategyKind kind, string key) =>
+        Array.IndexOf(kind == StrategyKind.Rotation ? Rotation : Overlap, key) >= 0;
 }

@@ -8,37 +8,45 @@ internal static class PluginFolder
     /// <summary>The files of a folder that may be plugins, in the order of their names.</summary>
     /// <param name="folder">The folder, with its whole path.</param>
     /// <param name="faults">Receives what cannot be looked through.</param>
-    /// <returns>Each file, and whether it bears the name of its folder, so that it can be nothing but a plugin.</returns>
-    public static IEnumerable<(string File, bool IsNamed)> Files(
-        string folder,
-        List<PluginFault> faults
-    )
+    /// <returns>The files.</returns>
+    public static List<PluginCandidate> Files(string folder, List<PluginFault> faults)
     {
-        if (!Directory.Exists(folder))
+        var files = new List<PluginCandidate>();
+        if (Directory.Exists(folder))
         {
-            if (folder != Path.GetFullPath(PluginShelf.FolderBesideProgram))
+            AddDlls(folder, files);
+            foreach (var inner in Directory.GetDirectories(folder, "*", Anything))
             {
-                faults.Add(new(folder, null, "there is no such folder"));
+                var named = Path.Combine(inner, Path.GetFileName(inner) + ".dll");
+                if (File.Exists(named))
+                {
+                    files.Add(new(named, IsNamed: true));
+                }
+                else
+                {
+                    AddDlls(inner, files);
+                }
             }
 
-            return [];
+            files.Sort((left, right) => string.CompareOrdinal(left.File, right.File));
         }
-
-        var files = Dlls(folder).Select(file => (file, false));
-        foreach (var inner in Directory.EnumerateDirectories(folder, "*", Anything))
+        else if (folder != Path.GetFullPath(PluginShelf.FolderBesideProgram))
         {
-            var named = Path.Combine(inner, Path.GetFileName(inner) + ".dll");
-            files = files.Concat(
-                File.Exists(named) ? [(named, true)] : Dlls(inner).Select(file => (file, false))
-            );
+            faults.Add(new(folder, null, "there is no such folder"));
         }
 
-        return files.OrderBy(candidate => candidate.Item1, StringComparer.Ordinal);
+        return files;
     }
 
-    /// <summary>The DLLs that lie in a folder itself, without copies of what the program brings.</summary>
-    private static IEnumerable<string> Dlls(string folder) =>
-        Directory
-            .EnumerateFiles(folder, "*.dll", Anything)
-            .Where(file => !PluginContext.IsOfTheProgram(Path.GetFileNameWithoutExtension(file)));
+    /// <summary>Adds the DLLs that lie in a folder itself, without copies of what the program brings.</summary>
+    private static void AddDlls(string folder, List<PluginCandidate> files)
+    {
+        foreach (var file in Directory.GetFiles(folder, "*.dll", Anything))
+        {
+            if (!PluginContext.IsOfTheProgram(Path.GetFileNameWithoutExtension(file)))
+            {
+                files.Add(new(file, IsNamed: false));
+            }
+        }
+    }
 }

@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Reflection.Metadata;
-using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
 using Framing.Strategies;
 
@@ -73,9 +72,12 @@ internal static class PluginMetadata
 
         var strategies = new List<FoundStrategy>();
         var faults = new List<PluginFault>();
-        foreach (var (type, attributes) in MarkedTypes(reader))
+        foreach (var marked in MarkedClasses(reader))
         {
-            StrategyType.Read(file, version, reader, type, attributes, strategies, faults);
+            if (marked.Strategy is not null)
+            {
+                StrategyClass.Read(file, version, reader, marked, strategies, faults);
+            }
         }
 
         if (strategies.Count == 0 && faults.Count == 0)
@@ -103,12 +105,10 @@ internal static class PluginMetadata
         return null;
     }
 
-    /// <summary>The classes that carry [Strategy], each with the contract's attributes, in the order of the source.</summary>
-    private static IEnumerable<(TypeDefinition Type, MarkedAttributes Attributes)> MarkedTypes(
-        MetadataReader reader
-    )
+    /// <summary>The classes that carry attributes of the contract.</summary>
+    private static List<MarkedClass> MarkedClasses(MetadataReader reader)
     {
-        var marked = new SortedDictionary<int, MarkedAttributes>();
+        var classes = new List<MarkedClass>();
         foreach (var handle in reader.CustomAttributes)
         {
             var attribute = reader.GetCustomAttribute(handle);
@@ -117,69 +117,57 @@ internal static class PluginMetadata
                 continue;
             }
 
-            var name = ContractAttributeName(reader, attribute);
-            if (name is null)
+            if (IsOfTheContract(reader, attribute, nameof(StrategyAttribute)))
             {
-                continue;
-            }
-
-            var row = MetadataTokens.GetRowNumber(attribute.Parent);
-            if (!marked.TryGetValue(row, out var attributes))
-            {
-                attributes = new();
-                marked.Add(row, attributes);
-            }
-
-            var value = attribute.DecodeValue(AttributeTypes.Names);
-            if (name == nameof(StrategyAttribute))
-            {
-                attributes.Strategy = value;
-            }
-            else
-            {
-                attributes.Settings.Add(value);
-            }
-        }
-
-        foreach (var (row, attributes) in marked)
-        {
-            if (attributes.Strategy is not null)
-            {
-                yield return (
-                    reader.GetTypeDefinition(MetadataTokens.TypeDefinitionHandle(row)),
-                    attributes
+                Marked(classes, attribute).Strategy = AttributeBlob.Strategy(
+                    reader.GetBlobReader(attribute.Value)
                 );
             }
+            else if (IsOfTheContract(reader, attribute, nameof(StrategySettingAttribute)))
+            {
+                Marked(classes, attribute)
+                    .Settings.Add(AttributeBlob.Setting(reader.GetBlobReader(attribute.Value)));
+            }
         }
+
+        return classes;
     }
 
-    private static string? ContractAttributeName(MetadataReader reader, CustomAttribute attribute)
+    private static MarkedClass Marked(List<MarkedClass> classes, CustomAttribute attribute)
+    {
+        var type = (TypeDefinitionHandle)attribute.Parent;
+        foreach (var marked in classes)
+        {
+            if (marked.Class == type)
+            {
+                return marked;
+            }
+        }
+
+        var added = new MarkedClass(type);
+        classes.Add(added);
+        return added;
+    }
+
+    private static bool IsOfTheContract(
+        MetadataReader reader,
+        CustomAttribute attribute,
+        string name
+    )
     {
         if (attribute.Constructor.Kind != HandleKind.MemberReference)
         {
-            return null;
+            return false;
         }
 
         var parent = reader.GetMemberReference((MemberReferenceHandle)attribute.Constructor).Parent;
         if (parent.Kind != HandleKind.TypeReference)
         {
-            return null;
+            return false;
         }
 
         var type = reader.GetTypeReference((TypeReferenceHandle)parent);
-        return !reader.StringComparer.Equals(type.Namespace, Contract) ? null
-            : reader.StringComparer.Equals(type.Name, nameof(StrategyAttribute))
-                ? nameof(StrategyAttribute)
-            : reader.StringComparer.Equals(type.Name, nameof(StrategySettingAttribute))
-                ? nameof(StrategySettingAttribute)
-            : null;
+        return reader.StringComparer.Equals(type.Name, name)
+            && reader.StringComparer.Equals(type.Namespace, Contract);
     }
-}
-
-/// <summary>The contract's attributes on one class.</summary>
-internal sealed class MarkedAttributes
-{
-    public CustomAttributeValue<string>? Strategy { get; set; }
-
-    public List<CustomAttributeValue<string>> Settings { get; } = [];
 }

@@ -39,11 +39,19 @@ public sealed class PluginShelf
     {
         ArgumentNullException.ThrowIfNull(folders);
         var shelf = new PluginShelf();
-        foreach (var folder in folders.Select(WholePath).Distinct(StringComparer.Ordinal))
+        var looked = new List<string>();
+        foreach (var folder in folders)
         {
-            foreach (var (file, isNamed) in PluginFolder.Files(folder, shelf.faults))
+            var whole = folder.Length == 0 ? folder : Path.GetFullPath(folder);
+            if (looked.Contains(whole))
             {
-                shelf.Add(file, PluginMetadata.Read(file), isNamed);
+                continue;
+            }
+
+            looked.Add(whole);
+            foreach (var candidate in PluginFolder.Files(whole, shelf.faults))
+            {
+                shelf.Add(candidate, PluginMetadata.Read(candidate.File));
             }
         }
 
@@ -112,25 +120,30 @@ public sealed class PluginShelf
         return plugin;
     }
 
-    private static string WholePath(string folder) =>
-        folder.Length == 0 ? folder : Path.GetFullPath(folder);
-
     private static string Words(StrategyKind kind) =>
         kind == StrategyKind.Rotation ? "rotation" : "overlap";
 
-    private void Add(string file, PluginContents contents, bool isNamed)
+    private void Add(PluginCandidate candidate, PluginContents contents)
     {
         faults.AddRange(contents.Faults);
-        if (contents.IsLibrary && isNamed)
+        if (contents.IsLibrary && candidate.IsNamed)
         {
-            faults.Add(new(file, null, "holds no strategy: it does not use the strategy contract"));
+            faults.Add(
+                new(
+                    candidate.File,
+                    null,
+                    "holds no strategy: it does not use the strategy contract"
+                )
+            );
         }
 
         foreach (var strategy in contents.Strategies)
         {
             if (With(strategy.Kind, strategy.Name) is { } taken)
             {
-                faults.Add(new(file, strategy.Name, $"left out, {taken.File} has the same name"));
+                faults.Add(
+                    new(candidate.File, strategy.Name, $"left out, {taken.File} has the same name")
+                );
             }
             else
             {
