@@ -30,7 +30,7 @@ internal static class StrategyClass
             : !isRotation && !isOverlap
                 ? "implements neither IRotationStrategy nor IOverlapStrategy"
             : !isPublic ? "the class is not public"
-            : (type.Attributes & TypeAttributes.Abstract) != 0 ? "the class is abstract"
+            : type.Attributes.HasFlag(TypeAttributes.Abstract) ? "the class is abstract"
             : type.GetGenericParameters().Count > 0 ? "the class is generic"
             : !HasPlainConstructor(reader, type)
                 ? "the class has no public constructor without parameters"
