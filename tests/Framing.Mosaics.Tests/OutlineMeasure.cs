@@ -46,11 +46,36 @@ internal static class OutlineMeasure
         const double Step = Math.PI / Angles;
         var corners = Corners(outline);
         var plane = Centred(corners, Axes(new(start, PositionAngle.North)), 2);
+
+        // One projection for all angles; the angles worth more are climbed in planes of their own.
+        var flat = corners
+            .Select(p =>
+                (U: Dot(p, plane.X) / Dot(p, plane.Z), V: Dot(p, plane.Y) / Dot(p, plane.Z))
+            )
+            .ToArray();
         var margins = new double[Angles];
         for (var i = 0; i < Angles; i++)
         {
-            var (r, t, l, b) = Box(corners, Turned(plane, i * Step));
-            margins[i] = Math.Min(field.TangentWidth - r + l, field.TangentHeight - t + b) / 2.0;
+            double cos = Math.Cos(i * Step),
+                sin = Math.Sin(i * Step);
+            double left = 9e9,
+                right = -9e9,
+                bottom = 9e9,
+                top = -9e9;
+            foreach (var (x, y) in flat)
+            {
+                double u = (x * cos) + (y * sin),
+                    v = (y * cos) - (x * sin);
+                left = u < left ? u : left;
+                right = u > right ? u : right;
+                bottom = v < bottom ? v : bottom;
+                top = v > top ? v : top;
+            }
+
+            margins[i] = Math.Min(
+                field.TangentWidth - right + left,
+                field.TangentHeight - top + bottom
+            );
         }
 
         var hills = Enumerable
@@ -58,7 +83,7 @@ internal static class OutlineMeasure
             .Where(i => margins[i] >= margins[(i + 1) % Angles])
             .Where(i => margins[i] >= margins[(i + Angles - 1) % Angles])
             .OrderByDescending(i => margins[i])
-            .Take(3);
+            .Take(2);
         return hills.Max(i => Climb(corners, field, plane, (i - 1) * Step, (i + 1) * Step));
     }
 
@@ -78,7 +103,7 @@ internal static class OutlineMeasure
         double atA = At(a),
             atB = At(b);
         var best = Math.Max(atA, atB);
-        for (var round = 0; round < 34; round++)
+        for (var round = 0; round < 30; round++)
         {
             if (atA > atB)
             {
@@ -131,8 +156,10 @@ internal static class OutlineMeasure
             var depth = Dot(p, axes.Z);
             double u = Dot(p, axes.X) / depth,
                 v = Dot(p, axes.Y) / depth;
-            (left, right) = (Math.Min(left, u), Math.Max(right, u));
-            (bottom, top) = (Math.Min(bottom, v), Math.Max(top, v));
+            left = u < left ? u : left;
+            right = u > right ? u : right;
+            bottom = v < bottom ? v : bottom;
+            top = v > top ? v : top;
         }
 
         return (right, top, left, bottom);

@@ -157,7 +157,7 @@ public sealed class OutlineFitTests
     public void LongAxis_RandomOutlines_IsTheNarrowestStrip()
     {
         var random = new Random(99);
-        for (var run = 0; run < 500; run++)
+        for (var run = 0; run < 150; run++)
         {
             var outline = RandomOutlines.OnTheSky(random);
             var axis = OutlineFit.LongAxis(outline);

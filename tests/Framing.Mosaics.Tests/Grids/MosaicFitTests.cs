@@ -84,7 +84,7 @@ public sealed class MosaicFitTests
     public void LargestMargin_Fewest_IsNeverBeatenByTryingEveryGrid()
     {
         var random = new Random(31415);
-        for (var run = 0; run < 150; run++)
+        for (var run = 0; run < 60; run++)
         {
             var (outline, field, overlap, margin) = RandomTask(random);
             var fit = MosaicFit.LargestMargin(outline, field, overlap, GridWish.Fewest, margin, 40);
@@ -120,7 +120,7 @@ public sealed class MosaicFitTests
     public void LargestMargin_Fewest_IsNeverBeatenByAnyAngle()
     {
         var random = new Random(27182);
-        for (var run = 0; run < 150; run++)
+        for (var run = 0; run < 60; run++)
         {
             var (outline, field, overlap, margin) = RandomTask(random);
             var fit = MosaicFit.LargestMargin(
@@ -156,7 +156,7 @@ public sealed class MosaicFitTests
     public void AtAngle_TheAngleOfTheLargestMargin_GivesTheSameGridBack()
     {
         var random = new Random(16180);
-        for (var run = 0; run < 300; run++)
+        for (var run = 0; run < 150; run++)
         {
             var (outline, field, overlap, margin) = RandomTask(random);
             var fit = MosaicFit.LargestMargin(
