@@ -382,4 +382,47 @@ public sealed class PlanFileReaderTests
             folder.Delete();
         }
     }
+
+    [Theory]
+    [InlineData("guide", "star", "centre", GuideStar.Centre)]
+    [InlineData("guide", "star", "corner", GuideStar.Corner)]
+    [InlineData("mount", "type", "wedge", MountType.Wedge)]
+    [InlineData("mount", "type", "german", MountType.German)]
+    [InlineData("mount", "goto_frame", "of-date", GotoFrame.OfDate)]
+    [InlineData("mount", "goto_frame", "J2000", GotoFrame.J2000)]
+    [InlineData("mount", "entry_format", "hms-dms", EntryFormat.HmsDms)]
+    [InlineData("mount", "entry_format", "hm.m-dm", EntryFormat.HmDm)]
+    [InlineData("mount", "entry_format", "degrees", EntryFormat.Degrees)]
+    [InlineData("mount", "date_order", "year-month-day", DateOrder.YearMonthDay)]
+    [InlineData("mount", "date_order", "month-day-year", DateOrder.MonthDayYear)]
+    [InlineData("mount", "date_order", "day-month-year", DateOrder.DayMonthYear)]
+    [InlineData("night", "darkness", "astronomical", Darkness.Astronomical)]
+    [InlineData("night", "darkness", "nautical", Darkness.Nautical)]
+    [InlineData("night", "darkness", "civil", Darkness.Civil)]
+    [InlineData("power", "chemistry", "LiFePO4", BatteryChemistry.LithiumIronPhosphate)]
+    [InlineData("power", "chemistry", "Li-ion", BatteryChemistry.LithiumIon)]
+    [InlineData("power", "chemistry", "lead-acid", BatteryChemistry.LeadAcid)]
+    public void Read_OfEveryChoice_IsItsValue(string table, string key, string name, object value)
+    {
+        var needed = table switch
+        {
+            "guide" => "focal_length_mm = 120\npixel_um = 3.75\n",
+            "power" => "battery_wh = 512\nloads = []\n",
+            _ => "",
+        };
+        var plan = MemoryPlanFiles.Plan(
+            PlanTexts.Least + $"[{table}]\n{needed}{key} = \"{name}\"\n"
+        );
+        object read = key switch
+        {
+            "star" => plan.Guide!.Star,
+            "type" => plan.Mount.Type,
+            "goto_frame" => plan.Mount.GotoFrame,
+            "entry_format" => plan.Mount.EntryFormat,
+            "date_order" => plan.Mount.DateOrder,
+            "darkness" => plan.Night.Darkness,
+            _ => plan.Power!.Chemistry,
+        };
+        Assert.Equal(value, read);
+    }
 }

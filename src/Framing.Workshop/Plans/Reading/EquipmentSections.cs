@@ -1,11 +1,10 @@
-using System.Text.RegularExpressions;
 using Framing.Planning;
 using Framing.Sky;
 
 namespace Framing.Workshop;
 
 /// <summary>Reads the tables that describe what stands on the meadow: rig, guide camera, site, mount, power.</summary>
-internal static partial class EquipmentSections
+internal static class EquipmentSections
 {
     private static readonly NumberRange Millimetres = NumberRange.Above(
         "millimetres",
@@ -28,7 +27,7 @@ internal static partial class EquipmentSections
         }
 
         var size = table.Numbers("sensor_px", 2, new("pixels", 1.0, Sensor.MostPixels), PixelWords);
-        if (size is not null && size.Any(count => count != Math.Floor(count)))
+        if (size is not null && (size[0] != Math.Floor(size[0]) || size[1] != Math.Floor(size[1])))
         {
             table.Wrong("sensor_px", table.Find("sensor_px")!, PixelWords);
             size = null;
@@ -37,7 +36,7 @@ internal static partial class EquipmentSections
         size ??= [1000.0, 1000.0];
         var binning = table.Whole(
             "binning",
-            new("a whole number of pixels", 1.0, Math.Min(16.0, size.Min())),
+            new("a whole number of pixels", 1.0, Math.Min(16.0, Math.Min(size[0], size[1]))),
             PlanDefaults.Binning
         );
         var mirrored = table.Flag("mirrored", otherwise: false);
@@ -50,12 +49,7 @@ internal static partial class EquipmentSections
         var guide = new GuideSection(
             table.NumberNeeded("focal_length_mm", Millimetres),
             table.NumberNeeded("pixel_um", Micrometres),
-            table.Choice(
-                "star",
-                PlanDefaults.GuideStar,
-                ("centre", GuideStar.Centre),
-                ("corner", GuideStar.Corner)
-            )
+            (GuideStar)table.Choice("star", (int)PlanDefaults.GuideStar, "centre", "corner")
         );
         table.Close();
         return guide;
@@ -116,12 +110,7 @@ internal static partial class EquipmentSections
         var finish = Finish(table, usual);
         var mount = new MountSection
         {
-            Type = table.Choice(
-                "type",
-                usual.Type,
-                ("wedge", MountType.Wedge),
-                ("german", MountType.German)
-            ),
+            Type = (MountType)table.Choice("type", (int)usual.Type, "wedge", "german"),
             MeridianPause = Minutes(table, "meridian_pause_min", 240.0, usual.MeridianPause),
             DeclinationLimit = Degrees(
                 table,
@@ -129,26 +118,24 @@ internal static partial class EquipmentSections
                 NumberRange.Above("degrees", 0.0, 90.0),
                 usual.DeclinationLimit
             ),
-            GotoFrame = table.Choice(
-                "goto_frame",
-                usual.GotoFrame,
-                ("of-date", GotoFrame.OfDate),
-                ("J2000", GotoFrame.J2000)
-            ),
-            EntryFormat = table.Choice(
-                "entry_format",
-                usual.EntryFormat,
-                ("hms-dms", EntryFormat.HmsDms),
-                ("hm.m-dm", EntryFormat.HmDm),
-                ("degrees", EntryFormat.Degrees)
-            ),
-            DateOrder = table.Choice(
-                "date_order",
-                usual.DateOrder,
-                ("month-day-year", DateOrder.MonthDayYear),
-                ("day-month-year", DateOrder.DayMonthYear),
-                ("year-month-day", DateOrder.YearMonthDay)
-            ),
+            GotoFrame = (GotoFrame)
+                table.Choice("goto_frame", (int)usual.GotoFrame, "of-date", "J2000"),
+            EntryFormat = (EntryFormat)
+                table.Choice(
+                    "entry_format",
+                    (int)usual.EntryFormat,
+                    "hms-dms",
+                    "hm.m-dm",
+                    "degrees"
+                ),
+            DateOrder = (DateOrder)
+                table.Choice(
+                    "date_order",
+                    (int)usual.DateOrder,
+                    "year-month-day",
+                    "month-day-year",
+                    "day-month-year"
+                ),
             GotoSigma = Arcminutes(table, "goto_sigma_arcmin", usual.GotoSigma),
             CentredSigma = Arcminutes(table, "centred_sigma_arcmin", usual.CentredSigma),
             CheckEachPanel = table.Flag("check_each_panel", usual.CheckEachPanel),
@@ -184,13 +171,14 @@ internal static partial class EquipmentSections
             "battery_wh",
             NumberRange.Above("watt hours", 0.0, 100_000.0)
         );
-        var chemistry = table.Choice(
-            "chemistry",
-            BatteryChemistry.LithiumIronPhosphate,
-            ("LiFePO4", BatteryChemistry.LithiumIronPhosphate),
-            ("Li-ion", BatteryChemistry.LithiumIon),
-            ("lead-acid", BatteryChemistry.LeadAcid)
-        );
+        var chemistry = (BatteryChemistry)
+            table.Choice(
+                "chemistry",
+                (int)BatteryChemistry.LithiumIronPhosphate,
+                "LiFePO4",
+                "Li-ion",
+                "lead-acid"
+            );
         if (!table.Has("loads"))
         {
             table.Missing(
@@ -237,7 +225,7 @@ internal static partial class EquipmentSections
     private static string TimeZone(PlanTable table)
     {
         var name = table.Text("time_zone", 60);
-        if (name is not null && !ZoneName().IsMatch(name))
+        if (name is not null && !IsZoneName(name))
         {
             table.Wrong(
                 "time_zone",
@@ -321,7 +309,8 @@ internal static partial class EquipmentSections
             speed.Close();
         }
 
-        return speeds.Count > 0 ? [.. speeds.OrderBy(speed => speed.Sidereal)] : usual.Speeds;
+        speeds.Sort((slow, fast) => slow.Sidereal.CompareTo(fast.Sidereal));
+        return speeds.Count > 0 ? speeds : usual.Speeds;
     }
 
     private static MountKeys Keys(PlanTable table, MountSection usual)
@@ -341,11 +330,22 @@ internal static partial class EquipmentSections
         return named;
     }
 
-    // Names of the IANA database: words of letters, digits, _ + -, parted by slashes.
-    [GeneratedRegex(
-        @"^[A-Za-z][A-Za-z0-9_+-]*(/[A-Za-z0-9_+-]+){0,3}$",
-        RegexOptions.ExplicitCapture,
-        matchTimeoutMilliseconds: 1000
-    )]
-    private static partial Regex ZoneName();
+    // Names of the IANA database: words of letters, digits, _ + -, parted by slashes, the first letter a letter.
+    private static bool IsZoneName(string name) =>
+        char.IsAsciiLetter(name[0])
+        && name.Split('/') is { Length: <= 4 } words
+        && Array.TrueForAll(words, IsZoneWord);
+
+    private static bool IsZoneWord(string word)
+    {
+        foreach (var letter in word)
+        {
+            if (!char.IsAsciiLetterOrDigit(letter) && letter is not ('_' or '+' or '-'))
+            {
+                return false;
+            }
+        }
+
+        return word.Length > 0;
+    }
 }

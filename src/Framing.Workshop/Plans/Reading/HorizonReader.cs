@@ -35,9 +35,8 @@ internal static class HorizonReader
         }
 
         // 360 is north again; where 0 is given as well both must agree.
-        var sorted = rows.Select(row => row with { First = row.First >= 360.0 ? 0.0 : row.First })
-            .OrderBy(row => row.First)
-            .ToList();
+        var sorted = rows.ConvertAll(row => row.First >= 360.0 ? row with { First = 0.0 } : row);
+        sorted.Sort(ByFirst);
         for (var i = sorted.Count - 1; i > 0; i--)
         {
             if (sorted[i].First > sorted[i - 1].First)
@@ -65,14 +64,28 @@ internal static class HorizonReader
             return [];
         }
 
-        return
-        [
-            .. sorted
-                .Select(row => new HorizonPoint(
-                    (Angle.FromDegrees(row.First) + offset).Wrapped,
-                    Angle.FromDegrees(row.Second)
-                ))
-                .OrderBy(point => point.Azimuth),
-        ];
+        // Turning by the offset moves some azimuths through north, so that the order has to be found again.
+        var turned = sorted.ConvertAll(row =>
+            row with
+            {
+                First = (Angle.FromDegrees(row.First) + offset).Wrapped.Radians,
+            }
+        );
+        turned.Sort(ByFirst);
+        var horizon = new HorizonPoint[turned.Count];
+        for (var i = 0; i < horizon.Length; i++)
+        {
+            horizon[i] = new(
+                Angle.FromRadians(turned[i].First),
+                Angle.FromDegrees(turned[i].Second)
+            );
+        }
+
+        return horizon;
     }
+
+    private static int ByFirst(NumberRow left, NumberRow right) =>
+        left.First != right.First
+            ? left.First.CompareTo(right.First)
+            : left.Line.CompareTo(right.Line);
 }

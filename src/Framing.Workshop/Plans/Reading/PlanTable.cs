@@ -118,7 +118,12 @@ internal sealed class PlanTable
         return Text(key) ?? "?";
     }
 
-    public T Choice<T>(string key, T otherwise, params ReadOnlySpan<(string Name, T Value)> choices)
+    /// <summary>One of a few names.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="otherwise">What is taken when the key is missing.</param>
+    /// <param name="names">The names, in the order of the numbers that they stand for.</param>
+    /// <returns>The number of the name, counted from 0: the value of an enumeration.</returns>
+    public int Choice(string key, int otherwise, params string[] names)
     {
         var value = Find(key);
         if (value is null)
@@ -126,18 +131,10 @@ internal sealed class PlanTable
             return otherwise;
         }
 
-        var names = new string[choices.Length];
-        for (var i = 0; i < choices.Length; i++)
+        var index = value.Kind == TomlKind.Text ? Array.IndexOf(names, (string)value.Content!) : -1;
+        if (index >= 0)
         {
-            if (
-                value.Kind == TomlKind.Text
-                && string.Equals((string)value.Content!, choices[i].Name, StringComparison.Ordinal)
-            )
-            {
-                return choices[i].Value;
-            }
-
-            names[i] = choices[i].Name;
+            return index;
         }
 
         Wrong(key, value, "give " + Words.Quoted(names));

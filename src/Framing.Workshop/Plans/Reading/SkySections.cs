@@ -79,13 +79,8 @@ internal static class SkySections
         {
             Date = Date(table),
             Nights = table.Whole("nights", new("a whole number", 1.0, 60.0), usual.Nights),
-            Darkness = table.Choice(
-                "darkness",
-                usual.Darkness,
-                ("astronomical", Darkness.Astronomical),
-                ("nautical", Darkness.Nautical),
-                ("civil", Darkness.Civil)
-            ),
+            Darkness = (Darkness)
+                table.Choice("darkness", (int)usual.Darkness, "astronomical", "nautical", "civil"),
             GoalPerPanel = table.Number("goal_h_per_panel", NumberRange.Above("hours", 0.0, 1000.0))
                 is { } hours
                 ? TimeSpan.FromHours(hours)
