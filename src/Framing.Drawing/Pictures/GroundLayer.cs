@@ -7,14 +7,16 @@ internal sealed class GroundLayer(SkyComposer composer)
     {
         var palette = composer.Palette;
         var frame = Lines.Rectangle(composer.Chart.Frame);
+        var backdrop = Backdrop();
         if (composer.Scene.Panels.Count == 0)
         {
             composer.Sheet.Fill(frame, palette.ChartInside);
-            DrawBackdrop(null);
+            DrawBackdrop(backdrop, null);
             return;
         }
 
         composer.Sheet.Fill(frame, palette.ChartOutside);
+        DrawBackdrop(backdrop is null ? null : Dimmed(backdrop), null);
 
         // Dots are drawn around every panel, and the panels' own sky over them: what is left runs around all together.
         var dots = OutsideDots(palette, composer.Unit);
@@ -39,7 +41,7 @@ internal sealed class GroundLayer(SkyComposer composer)
             composer.Sheet.Fill(inside, palette.ChartInside);
         }
 
-        DrawBackdrop(inside);
+        DrawBackdrop(backdrop, inside);
     }
 
     /// <summary>The line of dots around the panels.</summary>
@@ -90,11 +92,11 @@ internal sealed class GroundLayer(SkyComposer composer)
     private static PicturePoint Unit(PicturePoint step) =>
         step.Length > 0.0 ? step * (1.0 / step.Length) : step;
 
-    private void DrawBackdrop(Lines? inside)
+    private byte[]? Backdrop()
     {
         if (composer.Scene.Backdrop is not { } backdrop)
         {
-            return;
+            return null;
         }
 
         var chart = composer.Chart;
@@ -105,12 +107,15 @@ internal sealed class GroundLayer(SkyComposer composer)
             InRed(pixels);
         }
 
-        if (inside is not null)
-        {
-            composer.Sheet.Add(new Mark.Image(chart.Frame, Dimmed(pixels), null));
-        }
+        return pixels;
+    }
 
-        composer.Sheet.Add(new Mark.Image(chart.Frame, pixels, inside));
+    private void DrawBackdrop(byte[]? pixels, Lines? within)
+    {
+        if (pixels is not null)
+        {
+            composer.Sheet.Add(new Mark.Image(composer.Chart.Frame, pixels, within));
+        }
     }
 
     /// <summary>The picture at less than half its light, for the sky outside the panels.</summary>
@@ -128,13 +133,14 @@ internal sealed class GroundLayer(SkyComposer composer)
         return dim;
     }
 
-    /// <summary>The brightness of the picture in red alone.</summary>
+    /// <summary>The brightness of the picture in red alone, at most 60 % of it: names over it stay readable.</summary>
     private static void InRed(byte[] pixels)
     {
         for (var i = 0; i < pixels.Length; i += 4)
         {
+            // Weights of red, green and blue in brightness (ITU-R BT.709: 0.2126, 0.7152, 0.0722), times 0.6, in 1024ths.
             pixels[i] = (byte)(
-                ((pixels[i] * 54) + (pixels[i + 1] * 183) + (pixels[i + 2] * 19)) >> 8
+                ((pixels[i] * 131) + (pixels[i + 1] * 439) + (pixels[i + 2] * 44)) >> 10
             );
             pixels[i + 1] = 0;
             pixels[i + 2] = 0;
