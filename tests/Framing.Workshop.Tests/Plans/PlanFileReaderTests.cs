@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Framing.Mosaics;
+using Framing.Planning;
 using Framing.Sky;
 
 namespace Framing.Workshop.Tests;
@@ -388,8 +389,8 @@ public sealed class PlanFileReaderTests
     [InlineData("guide", "star", "corner", GuideStar.Corner)]
     [InlineData("mount", "type", "wedge", MountType.Wedge)]
     [InlineData("mount", "type", "german", MountType.German)]
-    [InlineData("mount", "goto_frame", "of-date", Planning.GotoFrame.OfDate)]
-    [InlineData("mount", "goto_frame", "J2000", Planning.GotoFrame.J2000)]
+    [InlineData("mount", "goto_frame", "of-date", GotoFrame.OfDate)]
+    [InlineData("mount", "goto_frame", "J2000", GotoFrame.J2000)]
     [InlineData("mount", "entry_format", "hms-dms", EntryFormat.HmsDms)]
     [InlineData("mount", "entry_format", "hm.m-dm", EntryFormat.HmDm)]
     [InlineData("mount", "entry_format", "degrees", EntryFormat.Degrees)]
