@@ -206,8 +206,8 @@ public sealed class PluginShelfTests : IDisposable
         Copy(library, Path.Combine("OwnLibrary", "OwnLibrary.dll"));
         Copy(Path.Combine(AppContext.BaseDirectory, "Framing.Sky.dll"), "Framing.Sky.dll");
         Copy(
-            Path.Combine(AppContext.BaseDirectory, "Framing.Planning.dll"),
-            Path.Combine("Loose", "Framing.Planning.dll")
+            Path.Combine(AppContext.BaseDirectory, "Framing.Catalogue.dll"),
+            Path.Combine("Loose", "Framing.Catalogue.dll")
         );
 
         var shelf = PluginShelf.Open(folder);
