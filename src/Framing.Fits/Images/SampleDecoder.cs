@@ -146,6 +146,8 @@ internal static class SampleDecoder
         }
     }
 
+    // Compiled at full strength at once: in a short run the loop would else spend its time half-compiled.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Decode16Whole(
         ReadOnlySpan<short> samples,
         float zero,
