@@ -118,7 +118,7 @@ public sealed class PlanFile
     /// A key that is neither the table's own nor declared is refused with the nearest of both. A declared key that is
     /// named as missing is left out when such a misspelling explains it.
     /// </remarks>
-    public PlanFileException? SettingFaults(
+    internal PlanFileException? SettingFaults(
         string table,
         IReadOnlyCollection<string> declared,
         IEnumerable<KeyValuePair<string, string>> faults

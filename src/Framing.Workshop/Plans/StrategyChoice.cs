@@ -4,6 +4,6 @@ namespace Framing.Workshop;
 /// <param name="Name">The strategy's name.</param>
 /// <param name="Settings">
 /// By key a double, string or bool as written. Whether the strategy declares them is not known here; see
-/// <see cref="PlanFile.SettingFaults"/>.
+/// <see cref="PlanFile.SettingsFor"/>.
 /// </param>
 public sealed record StrategyChoice(string Name, IReadOnlyDictionary<string, object> Settings);
