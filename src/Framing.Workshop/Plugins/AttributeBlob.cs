@@ -5,8 +5,7 @@ namespace Framing.Workshop;
 
 /// <summary>Reads the contract's attributes as the metadata holds them (ECMA-335, 6th edition, II.23.3).</summary>
 /// <remarks>
-/// By hand, because a general decoder is built of types that the runtime has to compile first: it made up half of the time
-/// that listing took.
+/// By hand, because the general decoder is built of generic value types that the runtime has to compile at every start.
 /// </remarks>
 internal static class AttributeBlob
 {
