@@ -11,9 +11,6 @@ namespace Framing.Plugins;
 )]
 public sealed class AlongGalacticPlane : IRotationStrategy
 {
-    // The north galactic pole in ICRS: The Hipparcos and Tycho Catalogues, ESA SP-1200 (1997), vol. 1, eq. 1.5.11.
-    private static readonly SkyDirection Pole = SkyDirection.FromDegrees(192.85948, 27.12825);
-
     /// <summary>Answers the angle at the place where the middle of the frame comes to lie.</summary>
     /// <param name="question">What is to be framed, and with what.</param>
     /// <returns>The angle; a refusal at a galactic pole, where no direction runs along the plane.</returns>
@@ -30,14 +27,14 @@ public sealed class AlongGalacticPlane : IRotationStrategy
         var angle = PositionAngle.North;
         for (var round = 0; round < 12; round++)
         {
-            if (Math.Abs(Pole.Vector.Dot(middle.Vector)) > 1.0 - 1e-9)
+            if (Math.Abs(GalacticFrame.NorthPole.Vector.Dot(middle.Vector)) > 1.0 - 1e-9)
             {
                 return RotationAnswer.Refuse(
                     "along-galactic-plane has no answer at a galactic pole; take north-up or to-outline"
                 );
             }
 
-            var towardsPole = middle.PositionAngleTo(Pole);
+            var towardsPole = middle.PositionAngleTo(GalacticFrame.NorthPole);
             angle = upRunsAlong ? towardsPole.TurnedBy(Angle.FromDegrees(90.0)) : towardsPole;
             middle = OutlineFit.AtAngle(question.Outline, field, angle).Pose.Centre;
         }
