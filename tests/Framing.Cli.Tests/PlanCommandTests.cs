@@ -70,7 +70,7 @@ public sealed class PlanCommandTests
         );
         Assert.Contains(
             "falls",
-            one.GetProperty("warnings").EnumerateArray().Last().GetString(),
+            one.GetProperty("cautions").EnumerateArray().Last().GetString(),
             StringComparison.Ordinal
         );
     }

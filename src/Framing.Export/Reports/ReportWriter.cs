@@ -47,7 +47,7 @@ public static class ReportWriter
             Mosaic(json, plan);
             Panels(json, plan.Panels);
             Coverage(json, plan.Coverage);
-            Texts(json, "warnings", plan.Warnings);
+            Texts(json, "cautions", plan.Warnings);
             if (plan.Impossible is not null)
             {
                 json.WriteString("impossible", plan.Impossible);

@@ -1,16 +1,21 @@
 """Corners of planned panels by a reference library.
 
 Debian packages: python3-astropy (wcslib through astropy.wcs).
-Reads reports that `framing plan SAMPLE --out DIR` wrote and feeds their centres and angles, as printed, to a TAN header:
-    /usr/bin/python3 make_corners.py two-panels=DIR1/report.json ... > ../../Framing.Cli.Tests/Data/report-corners.csv
+Reads reports that `framing plan PLAN --out DIR` wrote, of the plans in samples/ and tests/Framing.Cli.Tests/Data/, and
+feeds their centres and angles, as printed, to a TAN header. In the folder of this file:
+    for plan in ../../../samples/{single-frame,two-panels,six-panels}.toml ../../Framing.Cli.Tests/Data/{mirrored,polar}.toml
+    do framing plan $plan --out /tmp/corners/$(basename $plan .toml); done
+    /usr/bin/python3 make_corners.py /tmp/corners/{single-frame,two-panels,six-panels,mirrored,polar} \
+        > ../../Framing.Cli.Tests/Data/report-corners.csv
 """
 import json
 import math
+import pathlib
 import sys
 
 from astropy.wcs import WCS
 
-PIXEL_UM = 4.63  # demo-data/short-lens.toml and telescope.toml
+PIXEL_UM = 4.63  # in all of these plans
 
 
 def corners(report, panel):
@@ -31,9 +36,9 @@ def corners(report, panel):
 
 
 print("sample,panel,ra_deg,dec_deg,position_angle_deg,corner,corner_ra_deg,corner_dec_deg")
-for argument in sys.argv[1:]:
-    name, path = argument.split("=")
-    with open(path, encoding="utf-8") as file:
+for folder in map(pathlib.Path, sys.argv[1:]):
+    name = folder.name
+    with open(folder / "report.json", encoding="utf-8") as file:
         report = json.load(file)
     for panel in report["panels"]:
         for number, (ra, dec) in enumerate(corners(report, panel), 1):
