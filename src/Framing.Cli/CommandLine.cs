@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Framing.Cli.Commands;
 using Framing.Cli.Terminals;
+using Framing.Fits;
 using Framing.Workshop;
 
 namespace Framing.Cli;
@@ -17,6 +18,11 @@ internal static class CommandLine
         catch (InputException wrong)
         {
             terminal.Error.WriteLine(wrong.Message);
+            return ExitCode.WrongInput;
+        }
+        catch (UnreadableFileException unreadable)
+        {
+            terminal.Error.WriteLine(OneLine(unreadable.Message));
             return ExitCode.WrongInput;
         }
         catch (IOException broken)
@@ -52,6 +58,7 @@ internal static class CommandLine
         );
         root.Subcommands.Add(PlanCommand.Make(terminal));
         root.Subcommands.Add(FindCommand.Make(terminal));
+        root.Subcommands.Add(InspectCommand.Make(terminal));
         root.Subcommands.Add(StrategiesCommand.Make(terminal));
         foreach (var option in root.Options.OfType<VersionOption>())
         {

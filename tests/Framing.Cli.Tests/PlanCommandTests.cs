@@ -32,6 +32,7 @@ public sealed class PlanCommandTests
                 "two-panels-across-the-hearth-2026-12-05/panels.csv",
                 "two-panels-across-the-hearth-2026-12-05/report.json",
                 "two-panels-across-the-hearth-2026-12-05/sky.png",
+                "two-panels-across-the-hearth-2026-12-05/sky.svg",
             ],
             session.Files()
         );
@@ -147,13 +148,13 @@ public sealed class PlanCommandTests
         var path = session.Write("a.toml", Minimal);
         session.Run("plan", path);
         session.Run("plan", path);
-        Assert.Equal(4, session.Files().Count);
+        Assert.Equal(5, session.Files().Count);
         session.Write("a.toml", Minimal.Replace("= 250", "= 200", StringComparison.Ordinal));
 
         var outcome = session.Run("plan", path);
 
         Assert.Equal(0, outcome.Code);
-        Assert.Equal(7, session.Files().Count);
+        Assert.Equal(9, session.Files().Count);
         Assert.Contains("a-2026-12-05-2", outcome.Output, StringComparison.Ordinal);
     }
 

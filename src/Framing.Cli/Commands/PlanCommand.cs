@@ -41,11 +41,22 @@ internal static class PlanCommand
             HelpName = "day|night",
             CustomParser = Palette,
         };
+        var backdrop = new Option<string?>("--backdrop")
+        {
+            Description =
+                "Your own picture of the region, FITS or PNG, with a solution: drawn under the chart.",
+            HelpName = "FILE",
+        };
+        var like = new Option<string?>("--like")
+        {
+            Description = "Centre and camera angle as in this frame, which carries a solution.",
+            HelpName = "FRAME",
+        };
         var plugins = CommonOptions.Plugins();
         var json = CommonOptions.Json();
         var command = new Command(
             "plan",
-            "Works out a framing and writes report.json, panels.csv and sky.png."
+            "Works out a framing and writes report.json, panels.csv, sky.png and sky.svg."
         )
         {
             plan,
@@ -53,6 +64,8 @@ internal static class PlanCommand
             date,
             size,
             palette,
+            backdrop,
+            like,
             plugins,
             json,
         };
@@ -74,6 +87,8 @@ internal static class PlanCommand
                     : null,
                 WorkingFolder = terminal.Folder,
                 Date = parsed.GetValue(date),
+                BackdropPath = parsed.GetValue(backdrop),
+                LikePath = parsed.GetValue(like),
                 Size = parsed.GetValue(size),
                 Palette = parsed.GetValue(palette),
             };

@@ -31,7 +31,10 @@ public sealed record FramingRequest
     /// <summary>Where the camera stands now, if known.</summary>
     public PositionAngle? PresentCameraAngle { get; init; }
 
-    /// <summary>How many panels the plan asks for.</summary>
+    /// <summary>The middle of the mosaic where the user has fixed it; null to find the best one for the target.</summary>
+    public SkyDirection? FixedCentre { get; init; }
+
+    /// <summary>How many panels the plan asks for; with a fixed centre, one unless the grid is fixed.</summary>
     public GridWish Grid { get; init; }
 
     /// <summary>The most panels that the plan allows.</summary>

@@ -24,7 +24,7 @@ public static class FramingStep
         var wanted = request.WantedTangentMargin;
         var angle = request.PresentCameraAngle ?? PositionAngle.North;
         var rotationReason = string.Empty;
-        var centre = request.Target.Outline.Middle;
+        var centre = request.FixedCentre ?? request.Target.Outline.Middle;
         var overlap = default(PanelOverlap);
         for (var round = 0; ; round++)
         {
@@ -38,15 +38,17 @@ public static class FramingStep
 
             if (round > 0 && (round == MostRounds || nextOverlap == overlap))
             {
-                var fit = MosaicFit.AtAngle(
-                    request.Target.Outline,
-                    field,
-                    overlap,
-                    request.Grid,
-                    wanted,
-                    request.MostPanels,
-                    angle
-                );
+                var fit = request.FixedCentre is { } middle
+                    ? FixedFit.At(request, new(middle, angle), overlap)
+                    : MosaicFit.AtAngle(
+                        request.Target.Outline,
+                        field,
+                        overlap,
+                        request.Grid,
+                        wanted,
+                        request.MostPanels,
+                        angle
+                    );
                 return FramingOutcome.Of(
                     Finished(request, fit, wanted, overlap, rotationReason, shared.Reason)
                 );
@@ -63,7 +65,9 @@ public static class FramingStep
 
             angle = nextAngle;
             rotationReason = turned.Reason;
-            centre = OutlineFit.AtAngle(request.Target.Outline, field, angle).Pose.Centre;
+            centre =
+                request.FixedCentre
+                ?? OutlineFit.AtAngle(request.Target.Outline, field, angle).Pose.Centre;
         }
     }
 

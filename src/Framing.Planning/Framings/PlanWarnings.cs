@@ -25,6 +25,17 @@ internal static class PlanWarnings
             return warnings;
         }
 
+        if (plan.Coverage is { TargetCoveredFraction: 0.0 })
+        {
+            var away = plan.Pose.Centre.SeparationTo(plan.Request.Target.Outline.Middle);
+            warnings.Add(
+                FormattableString.Invariant(
+                    $"This shows nothing of {plan.Request.Target.Name}: its middle is {away.Degrees:0.0}° away. {Remedy(plan, fit)}"
+                )
+            );
+            return warnings;
+        }
+
         if (plan.TangentMargin < -LeastFraction * plan.Request.Rig.Field.TangentHeight)
         {
             warnings.Add(FallsShort(plan, fit));
@@ -102,7 +113,9 @@ internal static class PlanWarnings
         var worst = plan
             .Request.Target.Outline.Corners.Select(corner =>
             {
-                var point = plane.Project(corner);
+                var point = plane.TryProject(corner, out var seen)
+                    ? seen
+                    : new PlanePoint(1e3, 1e3);
                 var up = (point.Xi * sin) + (point.Eta * cos);
                 var right = (point.Eta * sin) - (point.Xi * cos);
                 var outside = Math.Max(
@@ -122,6 +135,11 @@ internal static class PlanWarnings
     private static string Remedy(FramedPlan plan, GridFit fit)
     {
         var request = plan.Request;
+        if (request.FixedCentre is not null)
+        {
+            return "Centre and angle are those of the frame that you gave.";
+        }
+
         var best = MosaicFit.LargestMargin(
             request.Target.Outline,
             request.Rig.Field,

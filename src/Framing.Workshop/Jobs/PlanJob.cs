@@ -30,6 +30,12 @@ public static class PlanJob
         using var rotation = StrategyChooser.Rotation(shelf, file);
         using var overlap = StrategyChooser.Overlap(shelf, file);
         var request = RequestMaker.Of(file, TargetOf(file, at), rotation, overlap, at);
+        if (order.LikePath is { } like)
+        {
+            request = LikeFrame.Apply(request, like, messages);
+        }
+
+        var backdrop = order.BackdropPath is { } path ? PictureBackdrop.Read(path) : null;
         var outcome = FramingStep.Frame(request);
         if ((rotation.Loaded.Fault ?? overlap.Loaded.Fault) is { } fault)
         {
@@ -59,6 +65,7 @@ public static class PlanJob
             ("report.json", report),
             ("panels.csv", PanelTable.Write(plan)),
             ("sky.png", picture.ToPng()),
+            ("sky.svg", Encoding.UTF8.GetBytes(picture.ToSvg())),
         ];
         var folder =
             order.OutputFolder

@@ -17,6 +17,12 @@ public sealed record PlanOrder
     /// <summary>The evening's date; null for the plan's own, or today.</summary>
     public DateOnly? Date { get; init; }
 
+    /// <summary>A picture with a solution to draw under the chart; null for none.</summary>
+    public string? BackdropPath { get; init; }
+
+    /// <summary>A frame with a solution whose centre and angle are taken; null to find the best for the target.</summary>
+    public string? LikePath { get; init; }
+
     /// <summary>Size of the picture.</summary>
     public PictureSize Size { get; init; }
 

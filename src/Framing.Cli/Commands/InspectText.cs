@@ -1,0 +1,182 @@
+using System.Globalization;
+using Framing.Imaging;
+using Framing.Sky;
+
+namespace Framing.Cli.Commands;
+
+/// <summary>What <c>inspect</c> prints for a person.</summary>
+internal static class InspectText
+{
+    public static void Write(
+        TextWriter output,
+        PictureFacts facts,
+        PixelAnswer? pixel,
+        SkyAnswer? sky
+    )
+    {
+        output.WriteLine(Path.GetFileName(facts.Name));
+        Line(
+            output,
+            "size",
+            FormattableString.Invariant(
+                $"{facts.Width} × {facts.Height} px, {Planes(facts.Planes)}, {facts.SampleFormatName}"
+            )
+        );
+        Taken(output, facts.Rig);
+        if (facts.Sky is { } place)
+        {
+            Place(output, facts, place);
+        }
+        else
+        {
+            Line(
+                output,
+                "sky",
+                "not known: "
+                    + (facts.Solution.WhyNone?.TrimEnd('.') ?? "the file has no solution")
+                    + "."
+            );
+        }
+
+        if (pixel is not null)
+        {
+            Line(output, "pixel", PixelLine(facts, pixel));
+        }
+
+        if (sky is not null)
+        {
+            Line(output, "place", SkyLine(sky));
+        }
+
+        foreach (var warning in facts.Warnings.Where(warning => warning != facts.Solution.WhyNone))
+        {
+            output.WriteLine("! " + warning);
+        }
+    }
+
+    private static void Taken(TextWriter output, RigFacts rig)
+    {
+        var parts = new List<string>();
+        if (rig.Kind is { } kind)
+        {
+            parts.Add(kind);
+        }
+
+        if (rig.Object is { } name)
+        {
+            parts.Add(name);
+        }
+
+        if (rig.Start is { } start)
+        {
+            parts.Add(
+                start.UtcDateTime.ToString("d MMM yyyy HH:mm:ss", CultureInfo.InvariantCulture)
+                    + " UTC"
+            );
+        }
+
+        if (rig.ExposureSeconds is { } seconds)
+        {
+            parts.Add(FormattableString.Invariant($"{seconds:0.###} s"));
+        }
+
+        if (rig.Filter is { } filter)
+        {
+            parts.Add(filter);
+        }
+
+        if (parts.Count > 0)
+        {
+            Line(output, "taken", string.Join(", ", parts));
+        }
+
+        var with = new List<string>();
+        if (rig.Telescope is { } telescope)
+        {
+            with.Add(telescope);
+        }
+
+        if (rig.Instrument is { } camera)
+        {
+            with.Add(camera);
+        }
+
+        if (rig.FocalLengthMillimetres is { } focal)
+        {
+            with.Add(FormattableString.Invariant($"{focal:0.##} mm"));
+        }
+
+        if (rig.PixelMicrometres is { } size)
+        {
+            with.Add(FormattableString.Invariant($"{size:0.###} µm pixels"));
+        }
+
+        if (with.Count > 0)
+        {
+            Line(output, "with", string.Join(", ", with));
+        }
+    }
+
+    private static void Place(TextWriter output, PictureFacts facts, SkyFacts place)
+    {
+        Line(output, "centre", Text(place.Centre) + "  (J2000)");
+        Line(
+            output,
+            "field",
+            FormattableString.Invariant(
+                $"{place.FieldWidth.Degrees:0.00}° × {place.FieldHeight.Degrees:0.00}°, {place.ScaleX.Arcseconds:0.00}″ a pixel"
+            )
+        );
+        Line(
+            output,
+            "camera",
+            FormattableString.Invariant(
+                $"{Math.Round(place.DisplayedPositionAngle.Degrees, 2) % 360.0:0.##}°: the way up in the picture, from north through east{(place.DisplayedMirrored ? "; mirrored" : string.Empty)}"
+            )
+        );
+        if (facts.SolutionFile is { } beside)
+        {
+            Line(output, "from", Path.GetFileName(beside));
+        }
+    }
+
+    private static string PixelLine(PictureFacts facts, PixelAnswer pixel)
+    {
+        var place = pixel.Direction is { } direction
+            ? Text(direction)
+            : "no place on the sky is known";
+        var value =
+            pixel.Values.Count == 0
+                ? "outside the picture"
+                : "value "
+                    + string.Join(
+                        ", ",
+                        pixel.Values.Select(sample =>
+                            sample is { } number
+                                ? number.ToString("G9", CultureInfo.InvariantCulture)
+                                : "not defined"
+                        )
+                    );
+        return FormattableString.Invariant(
+            $"{pixel.Pixel.X:0.###}, {pixel.Pixel.Y:0.###}: {place}; {value}"
+        );
+    }
+
+    private static string SkyLine(SkyAnswer sky) =>
+        sky.Pixel is { } pixel
+            ? FormattableString.Invariant(
+                $"{Text(sky.Direction)}: pixel {pixel.X:0.00}, {pixel.Y:0.00}{(sky.Inside ? string.Empty : ", outside the picture")}"
+            )
+            : $"{Text(sky.Direction)}: behind the picture, more than 90° away";
+
+    private static string Planes(int planes) =>
+        planes == 1 ? "one plane" : FormattableString.Invariant($"{planes} planes (colours)");
+
+    private static string Text(SkyDirection direction) =>
+        CoordinateText.RightAscension(direction.RightAscension, 2)
+        + "  "
+        + CoordinateText.Declination(direction.Declination, 1);
+
+    private static void Line(TextWriter output, string head, string text) =>
+        output.WriteLine($"  {head, -8} {text}");
+}
