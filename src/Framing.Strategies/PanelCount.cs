@@ -9,5 +9,5 @@ namespace Framing.Strategies;
 public readonly record struct PanelCount(int Columns, int Rows, double TangentMargin)
 {
     /// <summary>The number of panels.</summary>
-    public int Panels => Columns * Rows;
+    public long Panels => (long)Columns * Rows;
 }

@@ -106,7 +106,7 @@ public static class ReportWriter
     private static void Mosaic(Utf8JsonWriter json, FramedPlan plan)
     {
         json.WriteStartObject("mosaic");
-        json.WriteNumber("panelCount", plan.Columns * plan.Rows);
+        json.WriteNumber("panelCount", plan.PanelCount);
         json.WriteNumber("columns", plan.Columns);
         json.WriteNumber("rows", plan.Rows);
         json.WriteString("overlap", plan.Request.Overlap.Name);

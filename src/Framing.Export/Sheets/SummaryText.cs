@@ -22,10 +22,10 @@ public static class SummaryText
         var text = new StringBuilder();
         text.Append(
             Invariant(
-                $"Frame {request.Target.Name} at {Number(request.Rig.FocalLengthMillimetres, 1)} mm, the camera turned to {Turn(plan.Pose.PositionAngle)}, in {Count(plan.Columns * plan.Rows, "panel", "panels")}"
+                $"Frame {request.Target.Name} at {Number(request.Rig.FocalLengthMillimetres, 1)} mm, the camera turned to {Turn(plan.Pose.PositionAngle)}, in {Count(plan.PanelCount, "panel", "panels")}"
             )
         );
-        if (plan.Columns * plan.Rows > 1)
+        if (plan.PanelCount > 1)
         {
             text.Append(" that share ").Append(Shared(plan));
         }
@@ -164,7 +164,7 @@ public static class SummaryText
         return fraction >= 1.0 - 1e-9 ? "100 %" : Invariant($"{Math.Min(percent, 99.9):0.0} %");
     }
 
-    private static string Count(int number, string one, string many) =>
+    private static string Count(long number, string one, string many) =>
         Invariant($"{number} {(number == 1 ? one : many)}");
 
     private static string Number(double value, int decimals) =>

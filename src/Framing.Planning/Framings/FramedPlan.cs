@@ -36,6 +36,9 @@ public sealed record FramedPlan
     /// <summary>Panels along the height of the picture.</summary>
     public required int Rows { get; init; }
 
+    /// <summary>All panels; when the framing cannot be, as many as it would need.</summary>
+    public long PanelCount => (long)Columns * Rows;
+
     /// <summary>The panels in their order; empty when the framing cannot be (<see cref="Impossible"/>).</summary>
     public required IReadOnlyList<PlannedPanel> Panels { get; init; }
 

@@ -126,7 +126,7 @@ internal static class PlanWarnings
             })
             .MaxBy(entry => entry.Outside);
         var wind = SkyWind.Of(plan.Pose.Centre.PositionAngleTo(worst.Corner));
-        var frame = plan.Columns * plan.Rows == 1 ? "frame" : "mosaic";
+        var frame = plan.PanelCount == 1 ? "frame" : "mosaic";
         return FormattableString.Invariant(
             $"The {wind} end of the outline falls {Arcminutes(worst.Outside):0.0}′ outside the {frame}. {Remedy(plan, fit)}"
         );
