@@ -25,7 +25,7 @@ internal static class PlanWarnings
             return warnings;
         }
 
-        if (plan.Coverage is { TargetCoveredFraction: 0.0 })
+        if (plan.Coverage is { TargetCoveredFraction: < LeastFraction })
         {
             var away = plan.Pose.Centre.SeparationTo(plan.Request.Target.Outline.Middle);
             warnings.Add(

@@ -24,12 +24,7 @@ internal sealed class LikeFrame : IRotationStrategy
     /// <returns>The request.</returns>
     public static FramingRequest Apply(FramingRequest request, string path, List<string> messages)
     {
-        var facts = PictureFile.Inspect(path);
-        if (facts.Sky is not { } place)
-        {
-            throw new InputException(NoSolution.Explain(path, facts));
-        }
-
+        var place = SolvedPicture.Inspect(path).Sky!;
         if (place.DisplayedMirrored != request.Rig.Mirrored)
         {
             messages.Add(

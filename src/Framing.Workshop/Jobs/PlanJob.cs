@@ -22,6 +22,9 @@ public static class PlanJob
         ArgumentNullException.ThrowIfNull(shelf);
         ArgumentNullException.ThrowIfNull(time);
         var messages = new List<string>();
+
+        // Fonts and the drawing library load and compile while the plan and the catalogue are read.
+        var warming = Task.Run(SkyPicture.Warm);
         var file = order.PlanPath is null
             ? PlanFileReader.ReadBuiltIn()
             : PlanFileReader.Read(order.PlanPath);
@@ -35,7 +38,9 @@ public static class PlanJob
             request = LikeFrame.Apply(request, like, messages);
         }
 
-        var backdrop = order.BackdropPath is { } path ? PictureBackdrop.Read(path) : null;
+        var backdrop = order.BackdropPath is { } path
+            ? SolvedPicture.ReadBackdrop(path, order.Size)
+            : null;
         var outcome = FramingStep.Frame(request);
         if ((rotation.Loaded.Fault ?? overlap.Loaded.Fault) is { } fault)
         {
@@ -55,11 +60,14 @@ public static class PlanJob
         }
 
         var year = TerrestrialTime.FromUtc(at).JulianYear;
-        var picture = SkyPicture.Compose(
-            SceneMaker.Of(plan, order.Size, year),
-            order.Size,
-            order.Palette
-        );
+        warming.Wait();
+        var scene = SceneMaker.Of(plan, order.Size, year, backdrop);
+        if (order.BackdropPath is { } shown)
+        {
+            SolvedPicture.WarnIfElsewhere(shown, SkyPicture.ChartOf(scene, order.Size), messages);
+        }
+
+        var picture = SkyPicture.Compose(scene, order.Size, order.Palette);
         (string Name, byte[] Bytes)[] files =
         [
             ("report.json", report),

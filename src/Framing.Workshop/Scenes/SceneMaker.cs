@@ -17,12 +17,23 @@ internal static class SceneMaker
 
     private const int MostObjects = 40;
 
-    public static SkyScene Of(FramedPlan plan, PictureSize size, double julianYear)
+    /// <summary>Farther from the middle of the mosaic than this nothing can be shown in one chart.</summary>
+    private static readonly Angle FarthestShown = Angle.FromDegrees(50.0);
+
+    public static SkyScene Of(
+        FramedPlan plan,
+        PictureSize size,
+        double julianYear,
+        IBackdrop? backdrop
+    )
     {
         var target = plan.Request.Target;
         var shown = plan
             .Panels.SelectMany(panel => panel.Corners)
-            .Concat(target.Outline.Corners)
+            .Concat(
+                plan.Coverage is { TargetCoveredFraction: > 1e-6 } ? target.Outline.Corners : []
+            )
+            .Where(corner => corner.SeparationTo(plan.Pose.Centre) < FarthestShown)
             .ToList();
         var scene = new SkyScene
         {
@@ -54,6 +65,7 @@ internal static class SceneMaker
         var (centre, radius) = Reach(SkyPicture.ChartOf(scene, size));
         return scene with
         {
+            Backdrop = backdrop,
             Stars = Stars(centre, radius, size, julianYear),
             Objects = Objects(target, centre, radius),
         };
@@ -63,7 +75,7 @@ internal static class SceneMaker
         Framing.Export.SummaryText.Sentence(plan);
 
     /// <summary>A circle on the sky that holds the whole chart.</summary>
-    private static (SkyDirection Centre, Angle Radius) Reach(ChartGeometry chart)
+    public static (SkyDirection Centre, Angle Radius) Reach(ChartGeometry chart)
     {
         PicturePoint[] corners =
         [
