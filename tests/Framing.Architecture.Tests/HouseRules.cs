@@ -64,7 +64,7 @@ internal static partial class HouseRules
             {
                 if (!Floors.TryGetValue(reference, out var other))
                 {
-                    // The program has its plugins built with it, without seeing them: ReferenceOutputAssembly="false".
+                    // A plugin, of which PluginsApart speaks; or nothing that is in the house.
                     continue;
                 }
 
@@ -111,9 +111,8 @@ internal static partial class HouseRules
                             StringComparison.Ordinal
                         ) == true
                     )
-                    .Where(item => (string?)item.Attribute("ReferenceOutputAssembly") != "false")
                     .Select(item =>
-                        $"{Relative(root, project)}: sees the plugin {(string?)item.Attribute("Include")}."
+                        $"{Relative(root, project)}: names the plugin {(string?)item.Attribute("Include")}; plugins come through plugins/Plugins.targets alone."
                     )
             );
         }
@@ -201,7 +200,15 @@ internal static partial class HouseRules
             .Select(path => Path.GetFileNameWithoutExtension(path.Replace('\\', '/')));
 
     private static IEnumerable<string> Sources(string root, params string[] folders) =>
-        folders.SelectMany(folder => Files(root, folder, "*.cs"));
+        Files(root, folders, "*.cs");
+
+    /// <summary>The files of some folders that are not made by a build.</summary>
+    public static IEnumerable<string> Files(string root, string[] folders, string pattern) =>
+        folders.SelectMany(folder => Files(root, folder, pattern));
+
+    /// <summary>A path from the root of the checkout, with slashes.</summary>
+    public static string Relative(string root, string file) =>
+        Path.GetRelativePath(root, file).Replace('\\', '/');
 
     private static IEnumerable<string> Files(string root, string folder, string pattern)
     {
@@ -213,9 +220,6 @@ internal static partial class HouseRules
                 .Where(file => !Built().IsMatch(Relative(root, file)))
                 .Order(StringComparer.Ordinal);
     }
-
-    private static string Relative(string root, string file) =>
-        Path.GetRelativePath(root, file).Replace('\\', '/');
 
     [GeneratedRegex(@"(?:^|/)(?:bin|obj)/", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Built();

@@ -62,6 +62,47 @@ public sealed class HouseRulesTests : IDisposable
     }
 
     [Theory]
+    [InlineData("Framing.Workshop", "SkiaSharp")]
+    [InlineData("Framing.Drawing", "SixLabors.ImageSharp")]
+    [InlineData("Framing.Planning", "NetTopologySuite")]
+    [InlineData("Framing.Workshop", "SkiaSharp.NativeAssets.Win32")]
+    public void Packages_AwayFromHome_AreFound(string room, string package)
+    {
+        Write(
+            $"src/{room}/{room}.csproj",
+            $"""<Project><ItemGroup><PackageReference Include="{package}" /></ItemGroup></Project>"""
+        );
+        Assert.Contains(
+            $"{room} may not use the package {package}",
+            Assert.Single(PackageRules.Findings(root)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("Framing.Drawing", "SkiaSharp")]
+    [InlineData("Framing.Cli", "SkiaSharp.NativeAssets.Win32")]
+    [InlineData("Framing.Sky", "MathNet.Numerics")]
+    public void Packages_AtHome_AreFine(string room, string package)
+    {
+        Write(
+            $"src/{room}/{room}.csproj",
+            $"""<Project><ItemGroup><PackageReference Include="{package}" /></ItemGroup></Project>"""
+        );
+        Assert.Empty(PackageRules.Findings(root));
+    }
+
+    [Theory]
+    [InlineData("using SkiaSharp;\n")]
+    [InlineData("using Tree = Tomlyn.Syntax;\n")]
+    [InlineData("internal sealed class One { private CsvHelper.CsvWriter writer; }\n")]
+    public void Packages_UsedWithoutBeingNamed_AreFound(string source)
+    {
+        Write("src/Framing.Planning/One.cs", source);
+        Assert.Single(PackageRules.Findings(root));
+    }
+
+    [Theory]
     [InlineData("public sealed class One { }\n\npublic enum Two { }\n")]
     [InlineData("public sealed class Other { }\n")]
     [InlineData("public readonly record struct Other(int X);\n")]

@@ -2,7 +2,7 @@ namespace Framing.Architecture.Tests;
 
 public sealed class HouseTests
 {
-    private static readonly string Root = FindRoot();
+    internal static string Root { get; } = FindRoot();
 
     [Fact]
     public void Rooms_SeeOnlyLowerFloors() => Assert.Empty(HouseRules.References(Root));
@@ -10,6 +10,9 @@ public sealed class HouseTests
     [Fact]
     public void Plugins_SeeTheContractAlone_AndNobodySeesThem() =>
         Assert.Empty(HouseRules.PluginsApart(Root));
+
+    [Fact]
+    public void Packages_StayAtHome() => Assert.Empty(PackageRules.Findings(Root));
 
     [Fact]
     public void Files_HoldOnePublicTypeEach() => Assert.Empty(HouseRules.OnePublicTypeAFile(Root));
