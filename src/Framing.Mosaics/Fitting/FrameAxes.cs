@@ -9,7 +9,16 @@ namespace Framing.Mosaics;
 /// </remarks>
 internal readonly record struct FrameAxes(Vector3D X, Vector3D Y, Vector3D Z)
 {
-    public SkyDirection Centre => SkyDirection.FromVector(Z);
+    /// <summary>
+    /// Nearer to a pole than this, in radians, right ascension is rounding: a frame there looks at the pole itself, so that
+    /// its position angle counts from right ascension 0h and the same angle finds it again.
+    /// </summary>
+    private const double AtPole = 1e-12;
+
+    public SkyDirection Centre =>
+        double.Hypot(Z.X, Z.Y) > AtPole ? SkyDirection.FromVector(Z)
+        : Z.Z > 0.0 ? SkyDirection.NorthPole
+        : SkyDirection.SouthPole;
 
     /// <summary>Position angle of the height.</summary>
     public PositionAngle Up

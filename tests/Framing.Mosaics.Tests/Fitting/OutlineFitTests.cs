@@ -124,6 +124,33 @@ public sealed class OutlineFitTests
         Assert.Equal(0.0, v.Max() + v.Min(), 1e-12);
     }
 
+    [Theory]
+    [InlineData(0.0, 90.0, 0.0)]
+    [InlineData(75.0, 90.0, 0.0)]
+    [InlineData(75.0, -90.0, 0.0)]
+    [InlineData(0.0, -90.0, 33.0)]
+    [InlineData(210.0, 89.9999999, 33.0)]
+    public void LargestMargin_OutlineCentredOnAPole_IsFoundAgainByItsAngle(
+        double rightAscension,
+        double declination,
+        double angle
+    )
+    {
+        // 520' by 320' about the pole: the frame's centre is the pole but for rounding, which must not set the angle.
+        var outline = SkyOutline.Rectangle(
+            SkyDirection.FromDegrees(rightAscension, declination),
+            Angle.FromArcminutes(520.0),
+            Angle.FromArcminutes(320.0),
+            PositionAngle.FromDegrees(angle)
+        );
+
+        var best = OutlineFit.LargestMargin(outline, Wide);
+        var again = OutlineFit.AtAngle(outline, Wide, best.Pose.PositionAngle);
+
+        Assert.Equal(best.TangentMargin, again.TangentMargin, 1e-9);
+        Assert.Equal(OutlineMeasure.Margin(outline, Wide, best.Pose), best.TangentMargin, 1e-9);
+    }
+
     [Fact]
     public void LongAxis_Ellipse_RunsAlongItsMajorAxis()
     {
