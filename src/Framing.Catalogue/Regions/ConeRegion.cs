@@ -32,6 +32,9 @@ internal sealed class ConeRegion : SkyRegion
     public override bool Contains(SkyDirection direction) =>
         Middle.SeparationTo(direction) <= Radius;
 
-    public override Angle DistanceTo(SkyDirection direction) =>
-        Angle.Max(Middle.SeparationTo(direction) - Radius, Angle.Zero);
+    public override Angle DistanceToBorder(SkyDirection direction)
+    {
+        var beyond = Middle.SeparationTo(direction) - Radius;
+        return Angle.Max(beyond, -beyond);
+    }
 }

@@ -19,13 +19,8 @@ internal sealed class PolygonRegion : SkyRegion
 
     public override bool Contains(SkyDirection direction) => polygon.Contains(direction);
 
-    public override Angle DistanceTo(SkyDirection direction)
+    public override Angle DistanceToBorder(SkyDirection direction)
     {
-        if (polygon.Contains(direction))
-        {
-            return Angle.Zero;
-        }
-
         var corners = polygon.Corners;
         var nearest = Angle.FromRadians(Math.PI);
         for (int i = 0, j = corners.Count - 1; i < corners.Count; j = i++)

@@ -14,5 +14,9 @@ internal abstract class SkyRegion
     public abstract bool Contains(SkyDirection direction);
 
     /// <summary>How far a direction is from the region; zero inside.</summary>
-    public abstract Angle DistanceTo(SkyDirection direction);
+    public Angle DistanceTo(SkyDirection direction) =>
+        Contains(direction) ? Angle.Zero : DistanceToBorder(direction);
+
+    /// <summary>How far a direction is from the nearest place of the region's border, inside and outside.</summary>
+    public abstract Angle DistanceToBorder(SkyDirection direction);
 }

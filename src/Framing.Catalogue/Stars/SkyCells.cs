@@ -6,7 +6,7 @@ namespace Framing.Catalogue;
 internal static class SkyCells
 {
     // Far above rounding, far below the size of a cell.
-    private const double SlackDegrees = 1e-7;
+    public const double SlackDegrees = 1e-7;
 
     /// <summary>The cells that may hold a star inside a cone; empty cells are left out.</summary>
     /// <param name="table">The table.</param>
@@ -56,7 +56,7 @@ internal static class SkyCells
         );
 
     /// <summary>How far a cone reaches in right ascension to either side; all the way round if a pole is inside.</summary>
-    private static double HalfWidth(double declination, double reach)
+    public static double HalfWidth(double declination, double reach)
     {
         if (Math.Abs(declination) + reach >= 90.0)
         {
