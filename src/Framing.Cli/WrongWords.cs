@@ -30,7 +30,14 @@ internal static class WrongWords
             return $"framing: no command given; the commands are {Names(command)}. «framing --help» explains them.";
         }
 
-        return $"{path}: {parsed.Errors[0].Message.ReplaceLineEndings(" ")}";
+        return parsed.Errors[0].SymbolResult switch
+        {
+            OptionResult { Tokens.Count: 0 } option =>
+                $"{path}: {option.Option.Name} needs a value; «{path} --help» shows which.",
+            ArgumentResult { Tokens.Count: 0, Parent: CommandResult } argument =>
+                $"{path}: {argument.Argument.Name} is missing; «{path} --help» shows what it takes.",
+            _ => $"{path}: {parsed.Errors[0].Message.ReplaceLineEndings(" ")}",
+        };
     }
 
     public static string UnknownOption(string word, Command command) =>

@@ -14,8 +14,8 @@ public sealed class CommandLineTests
     [InlineData("\"2026-02-30\" is no date", "plan", "--date", "2026-02-30")]
     [InlineData("\"5 Dec\" is no date", "plan", "--date", "5 Dec")]
     [InlineData("\"dusk\" is no palette", "plan", "--palette", "dusk")]
-    [InlineData("--out", "plan", "--out")]
-    [InlineData("find", "find")]
+    [InlineData("--out needs a value", "plan", "--out")]
+    [InlineData("WORDS is missing", "find")]
     public void Run_WithWordsThatCannotBeRead_EndsInOneLineAndTwo(
         string expected,
         params string[] args

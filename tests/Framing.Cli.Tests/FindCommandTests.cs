@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Framing.Cli.Tests;
 
 public sealed class FindCommandTests
@@ -15,6 +17,31 @@ public sealed class FindCommandTests
         Assert.Equal(0, outcome.Code);
         Assert.Contains(expected, outcome.Output, StringComparison.Ordinal);
         Assert.Contains("J2000", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("M {0}", 110)]
+    [InlineData("C {0}", 109)]
+    [InlineData("Sh2-{0}", 313)]
+    public void Find_EveryNumberOfACatalogue_FindsTheObjectThatBearsIt(string form, int numbers)
+    {
+        using var session = new Session();
+        var found = 0;
+        for (var number = 1; number <= numbers; number++)
+        {
+            var name = string.Format(CultureInfo.InvariantCulture, form, number);
+            var json = session.Run("find", name, "--json").Json();
+            Assert.Contains(
+                name,
+                json.GetProperty("names")
+                    .EnumerateArray()
+                    .Select(other => other.GetString())
+                    .Append(json.GetProperty("id").GetString())
+            );
+            found++;
+        }
+
+        Assert.Equal(numbers, found);
     }
 
     [Fact]

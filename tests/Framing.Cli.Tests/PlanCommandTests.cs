@@ -300,7 +300,7 @@ public sealed class PlanCommandTests
     [Theory]
     [InlineData("names = [\"IC 1805\"]", "names = [\"qwertzuiop nebula\"]")]
     [InlineData("names = [\"IC 1805\"]", "names = [\"veil nebul\"]")]
-    public void Plan_OfAnUnknownName_SuggestsUpToThree(string good, string bad)
+    public void Plan_OfAnUnknownName_SuggestsThree(string good, string bad)
     {
         using var session = new Session();
         var outcome = session.Run(
@@ -308,7 +308,10 @@ public sealed class PlanCommandTests
             session.Write("plan.toml", Minimal.Replace(good, bad, StringComparison.Ordinal))
         );
         Assert.Equal(2, outcome.Code);
-        Assert.Contains("did you mean", outcome.Error, StringComparison.Ordinal);
+        var line = Assert.Single(outcome.Error.TrimEnd('\n').Split('\n'));
+        var suggestions = line.Split("did you mean ")[1].TrimEnd('?').Split(", ");
+        Assert.Equal(3, suggestions.Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(["plan.toml"], session.Files());
     }
 
     [Fact]

@@ -127,7 +127,7 @@ public static class FramingStep
         var impossible = fit.WithinMostPanels
             ? null
             : FormattableString.Invariant(
-                $"{request.Target.Name} needs {fit.Panels} panels at this angle, {fit.Columns} × {fit.Rows}; the plan allows {request.MostPanels}. Raise most_panels, take a shorter lens, or frame less of it."
+                $"At this angle it takes {fit.Panels} panels to hold {request.Target.Name}, {fit.Columns} × {fit.Rows}; the plan allows {request.MostPanels}. Raise most_panels, take a shorter lens, or frame less of it."
             );
         IReadOnlyList<PlannedPanel> panels = [];
         MosaicCoverage? coverage = null;

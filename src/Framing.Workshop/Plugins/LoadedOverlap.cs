@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using Framing.Mosaics;
 using Framing.Sky;
 using Framing.Strategies;
@@ -11,17 +10,13 @@ public sealed class LoadedOverlap : IOverlapStrategy, IDisposable
 {
     private readonly LoadedPlugin<IOverlapStrategy> plugin;
 
-    internal LoadedOverlap(FoundStrategy found, LoadedPlugin<IOverlapStrategy> plugin)
-    {
-        Found = found;
-        this.plugin = plugin;
-    }
+    internal LoadedOverlap(LoadedPlugin<IOverlapStrategy> plugin) => this.plugin = plugin;
 
     /// <summary>What was loaded.</summary>
-    public FoundStrategy Found { get; }
+    public FoundStrategy Found => plugin.Found;
 
     /// <summary>What the plugin did wrong when it was asked last; null when it answered in order or refused in words.</summary>
-    public PluginFault? Fault { get; private set; }
+    public PluginFault? Fault => plugin.Fault;
 
     /// <summary>Asks the plugin.</summary>
     /// <param name="question">What is to be framed, and with what.</param>
@@ -30,41 +25,23 @@ public sealed class LoadedOverlap : IOverlapStrategy, IDisposable
     /// negative, not finite, or as large as the panel.
     /// </returns>
     /// <exception cref="ObjectDisposedException">The strategy was put away.</exception>
-    [SuppressMessage(
-        "Design",
-        "CA1031:Do not catch general exception types",
-        Justification = "A plugin may throw anything; it is named in one line and the rest works on."
-    )]
     public OverlapAnswer Choose(OverlapQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
-        var strategy = plugin.Strategy;
-        Fault = null;
-        try
-        {
-            return strategy.Choose(question) switch
-            {
-                null => Wrong("gave no answer"),
-                { Overlap: null } refusal => OverlapAnswer.Refuse(
-                    Words(refusal.Reason, "refused without a reason")
-                ),
-                { Overlap: { } overlap } answer => OutOfRange(overlap, question.Rig.Field)
-                    is { } problem
-                    ? Wrong(problem)
-                    : OverlapAnswer.Share(overlap, Words(answer.Reason, Found.Summary)),
-            };
-        }
-        catch (Exception exception)
-        {
-            return Wrong(OneLine.Of(exception));
-        }
+        var answer = plugin.Ask(
+            strategy => strategy.Choose(question),
+            answer =>
+                answer.Overlap is { } overlap ? OutOfRange(overlap, question.Rig.Field) : null,
+            OverlapAnswer.Refuse
+        );
+        return Fault is not null ? answer
+            : answer.Overlap is { } overlap
+                ? OverlapAnswer.Share(overlap, OneLine.Of(answer.Reason, Found.Summary))
+            : OverlapAnswer.Refuse(OneLine.Of(answer.Reason, "refused without a reason"));
     }
 
     /// <summary>Lets go of the plugin.</summary>
     public void Dispose() => plugin.Dispose();
-
-    private static string Words(string? reason, string otherwise) =>
-        OneLine.Of(reason) is { Length: > 0 } line ? line : otherwise;
 
     private static string? OutOfRange(PanelOverlap overlap, FieldShape field) =>
         OutOfRange(overlap.AlongWidth, field.TangentWidth, "width")
@@ -78,10 +55,4 @@ public sealed class LoadedOverlap : IOverlapStrategy, IDisposable
             );
 
     private static double Arcminutes(double tangent) => tangent * (60.0 * 180.0 / Math.PI);
-
-    private OverlapAnswer Wrong(string problem)
-    {
-        Fault = new(Found.File, Found.Name, problem);
-        return OverlapAnswer.Refuse(Fault.Line);
-    }
 }

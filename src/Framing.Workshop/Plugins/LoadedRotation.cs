@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using Framing.Strategies;
 
 namespace Framing.Workshop;
@@ -9,59 +8,35 @@ public sealed class LoadedRotation : IRotationStrategy, IDisposable
 {
     private readonly LoadedPlugin<IRotationStrategy> plugin;
 
-    internal LoadedRotation(FoundStrategy found, LoadedPlugin<IRotationStrategy> plugin)
-    {
-        Found = found;
-        this.plugin = plugin;
-    }
+    internal LoadedRotation(LoadedPlugin<IRotationStrategy> plugin) => this.plugin = plugin;
 
     /// <summary>What was loaded.</summary>
-    public FoundStrategy Found { get; }
+    public FoundStrategy Found => plugin.Found;
 
     /// <summary>What the plugin did wrong when it was asked last; null when it answered in order or refused in words.</summary>
-    public PluginFault? Fault { get; private set; }
+    public PluginFault? Fault => plugin.Fault;
 
     /// <summary>Asks the plugin.</summary>
     /// <param name="question">What is to be framed, and with what.</param>
     /// <returns>The plugin's answer; a refusal that names the plugin when it threw or answered nothing.</returns>
     /// <exception cref="ObjectDisposedException">The strategy was put away.</exception>
-    [SuppressMessage(
-        "Design",
-        "CA1031:Do not catch general exception types",
-        Justification = "A plugin may throw anything; it is named in one line and the rest works on."
-    )]
     public RotationAnswer Choose(RotationQuestion question)
     {
-        var strategy = plugin.Strategy;
-        Fault = null;
-        try
-        {
-            return strategy.Choose(question) switch
-            {
-                null => Wrong("gave no answer"),
-                { Angle: null } refusal => RotationAnswer.Refuse(
-                    Words(refusal.Reason, "refused without a reason")
-                ),
-                { Angle: { } angle } answer => double.IsFinite(angle.Radians)
-                    ? RotationAnswer.Turn(angle, Words(answer.Reason, Found.Summary))
-                    : Wrong("answered an angle that is not a number"),
-            };
-        }
-        catch (Exception exception)
-        {
-            return Wrong(OneLine.Of(exception));
-        }
+        ArgumentNullException.ThrowIfNull(question);
+        var answer = plugin.Ask(
+            strategy => strategy.Choose(question),
+            answer =>
+                answer.Angle is { } angle && !double.IsFinite(angle.Radians)
+                    ? "answered an angle that is not a number"
+                    : null,
+            RotationAnswer.Refuse
+        );
+        return Fault is not null ? answer
+            : answer.Angle is { } angle
+                ? RotationAnswer.Turn(angle, OneLine.Of(answer.Reason, Found.Summary))
+            : RotationAnswer.Refuse(OneLine.Of(answer.Reason, "refused without a reason"));
     }
 
     /// <summary>Lets go of the plugin.</summary>
     public void Dispose() => plugin.Dispose();
-
-    private static string Words(string? reason, string otherwise) =>
-        OneLine.Of(reason) is { Length: > 0 } line ? line : otherwise;
-
-    private RotationAnswer Wrong(string problem)
-    {
-        Fault = new(Found.File, Found.Name, problem);
-        return RotationAnswer.Refuse(Fault.Line);
-    }
 }

@@ -29,6 +29,10 @@ internal static class OneLine
             : line.ToString().TrimEnd(' ');
     }
 
+    /// <summary>The same, with other words where nothing is left.</summary>
+    public static string Of(string? text, string otherwise) =>
+        Of(text) is { Length: > 0 } line ? line : otherwise;
+
     /// <summary>What an exception from a plugin says, wrappers taken off.</summary>
     public static string Of(Exception exception)
     {

@@ -85,7 +85,7 @@ public sealed class PluginShelf
     public static LoadedRotation? LoadRotation(FoundStrategy found, out PluginFault? fault)
     {
         var plugin = Load<IRotationStrategy>(found, StrategyKind.Rotation, out fault);
-        return plugin is null ? null : new(found, plugin);
+        return plugin is null ? null : new(plugin);
     }
 
     /// <summary>Loads an overlap strategy.</summary>
@@ -96,7 +96,7 @@ public sealed class PluginShelf
     public static LoadedOverlap? LoadOverlap(FoundStrategy found, out PluginFault? fault)
     {
         var plugin = Load<IOverlapStrategy>(found, StrategyKind.Overlap, out fault);
-        return plugin is null ? null : new(found, plugin);
+        return plugin is null ? null : new(plugin);
     }
 
     private static LoadedPlugin<TStrategy>? Load<TStrategy>(

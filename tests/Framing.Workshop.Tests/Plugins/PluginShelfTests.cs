@@ -438,7 +438,7 @@ public sealed class PluginShelfTests : IDisposable
     {
         var found = Shelves.Find(StrategyKind.Rotation, "throws-when-asked");
         using var loaded = LoadedPlugin<IRotationStrategy>.TryMake(found, out _)!;
-        using var strategy = new LoadedRotation(found, loaded);
+        using var strategy = new LoadedRotation(loaded);
         Assert.Null(strategy.Choose(Questions.Rotation()).Angle);
         return new(AssemblyLoadContext.GetLoadContext(loaded.Strategy.GetType().Assembly));
     }
