@@ -4,7 +4,7 @@ Stars of every luminosity stand in three layers and thin out with the distance f
 dims them. It serves one end: to carry real counts (Tycho-2, to V 11) on to V 16. So what matters is how the counts grow;
 their level is tied to the real ones.
 
-Every value here is from memory of the named source; fit.py moves them a little (the last column of PARAMETERS says how
+Every value here is from memory of the named source; make.py moves them a little (the last column of PARAMETERS says how
 far they may go) so that the model agrees with Tycho-2 from V 6 to V 11.
 
 Luminosity function and the share of stars on the main sequence: Bahcall & Soneira 1980, ApJS 44, 73, eq. 1 and table 1.
