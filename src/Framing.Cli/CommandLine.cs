@@ -65,8 +65,10 @@ internal static class CommandLine
             option.Action = new VersionAction(terminal);
         }
 
-        var parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
+        // A plan file may be called @home.toml, and nothing here answers to [words in brackets].
+        root.Directives.Clear();
+        var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0 || parsed.UnmatchedTokens.Count > 0)
         {
             terminal.Error.WriteLine(WrongWords.Explain(parsed));
             return ExitCode.WrongInput;

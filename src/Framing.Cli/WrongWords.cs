@@ -12,8 +12,7 @@ internal static class WrongWords
         var command = parsed.CommandResult.Command;
         var path = command is RootCommand ? "framing" : "framing " + command.Name;
         var mistyped = parsed.Tokens.FirstOrDefault(token =>
-            token.Type == TokenType.Argument
-            && token.Value.StartsWith("--", StringComparison.Ordinal)
+            token.Type == TokenType.Argument && LooksLikeAnOption(token.Value)
         );
         if (mistyped is not null)
         {
@@ -30,15 +29,38 @@ internal static class WrongWords
             return $"framing: no command given; the commands are {Names(command)}. «framing --help» explains them.";
         }
 
-        return parsed.Errors[0].SymbolResult switch
-        {
-            OptionResult { Tokens.Count: 0 } option =>
-                $"{path}: {option.Option.Name} needs a value; «{path} --help» shows which.",
-            ArgumentResult { Tokens.Count: 0, Parent: CommandResult } argument =>
-                $"{path}: {argument.Argument.Name} is missing; «{path} --help» shows what it takes.",
-            _ => $"{path}: {parsed.Errors[0].Message.ReplaceLineEndings(" ")}",
-        };
+        return $"{path}: {Lacking(parsed, command) ?? parsed.Errors[0].Message.ReplaceLineEndings(" ")}";
     }
+
+    /// <summary>An option without its value or given twice, or a missing word; null where it is something else.</summary>
+    private static string? Lacking(ParseResult parsed, Command command)
+    {
+        foreach (var result in parsed.CommandResult.Children.OfType<OptionResult>())
+        {
+            var option = result.Option;
+            if (result.IdentifierTokenCount > 1)
+            {
+                return FormattableString.Invariant(
+                    $"{option.Name} is given {result.IdentifierTokenCount} times; give it once."
+                );
+            }
+
+            if (option.Arity.MinimumNumberOfValues > result.Tokens.Count)
+            {
+                return $"{option.Name} needs a value: {option.Name} {option.HelpName}.";
+            }
+        }
+
+        var missing = command.Arguments.FirstOrDefault(argument =>
+            argument.Arity.MinimumNumberOfValues > 0
+            && parsed.GetResult(argument) is not { Tokens.Count: > 0 }
+        );
+        return missing is null ? null : $"{missing.Name} is missing. {missing.Description}";
+    }
+
+    /// <summary>A dash, and then no number: −5 is a coordinate.</summary>
+    private static bool LooksLikeAnOption(string word) =>
+        word is ['-', '-' or (>= 'a' and <= 'z') or (>= 'A' and <= 'Z'), ..] && word != "--";
 
     public static string UnknownOption(string word, Command command) =>
         Unknown(word, command, "framing " + command.Name);
@@ -48,6 +70,11 @@ internal static class WrongWords
         if (word.StartsWith('-'))
         {
             var options = command.Options.Select(option => option.Name).ToList();
+            if (options.Contains(word, StringComparer.Ordinal))
+            {
+                return $"{path}: the option before {word} needs a value; {word} stands in its place.";
+            }
+
             var near = NearestName.Among(word, options);
             return $"{path}: there is no option {word}; "
                 + (

@@ -14,8 +14,19 @@ public sealed class CommandLineTests
     [InlineData("\"2026-02-30\" is no date", "plan", "--date", "2026-02-30")]
     [InlineData("\"5 Dec\" is no date", "plan", "--date", "5 Dec")]
     [InlineData("\"dusk\" is no palette", "plan", "--palette", "dusk")]
-    [InlineData("--out needs a value", "plan", "--out")]
-    [InlineData("WORDS is missing", "find")]
+    [InlineData("--out needs a value: --out DIR", "plan", "--out")]
+    [InlineData("--out is given 2 times", "plan", "--out", "a", "--out", "b")]
+    [InlineData("--out: the name is empty", "plan", "--out", "")]
+    [InlineData("--backdrop: the name is empty", "plan", "--backdrop", " ")]
+    [InlineData("--plugins: the name is empty", "strategies", "--plugins", "")]
+    [InlineData("the name of the plan file is empty", "plan", "")]
+    [InlineData("the name of the file is empty", "inspect", "")]
+    [InlineData("the option before --json needs a value", "plan", "--date", "--json")]
+    [InlineData("there is no option -o", "plan", "-o", "x")]
+    [InlineData("find: WORDS is missing", "find")]
+    [InlineData("there is no command \"juggle\"", "juggle", "--help")]
+    [InlineData("@words: there is no such file", "plan", "@words")]
+    [InlineData("\"1899-12-31\" is no date between 1900 and 2100", "plan", "--date", "1899-12-31")]
     public void Run_WithWordsThatCannotBeRead_EndsInOneLineAndTwo(
         string expected,
         params string[] args

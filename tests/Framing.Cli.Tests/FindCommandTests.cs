@@ -68,6 +68,15 @@ public sealed class FindCommandTests
     }
 
     [Fact]
+    public void Find_OtherNames_DoNotRepeatTheHeading()
+    {
+        using var session = new Session();
+        var outcome = session.Run("find", "vega");
+        Assert.StartsWith("Vega (alpha Lyr)\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("also     3 Lyr, HIP 91262\n", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Find_OfANearMiss_SuggestsIt()
     {
         using var session = new Session();

@@ -315,6 +315,77 @@ public sealed class PlanCommandTests
     }
 
     [Fact]
+    public void Plan_OfOneObjectUnderTwoNames_NamesItOnce()
+    {
+        using var session = new Session();
+        var path = session.Write(
+            "plan.toml",
+            Minimal.Replace(
+                "\"IC 1805\"",
+                "\"IC 1805\", \"heart nebula\"",
+                StringComparison.Ordinal
+            )
+        );
+        var outcome = session.Run("plan", path);
+        Assert.Equal(0, outcome.Code);
+        Assert.StartsWith("Frame Heart Nebula at 250 mm", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Plan_OfACameraWhoseAngleIsKnown_SaysHowFarToTurnIt()
+    {
+        using var session = new Session();
+        var outcome = session.Run("plan", Checkout.At("samples/every-key.toml"), "--out", "x");
+
+        // From 37° to 311.9°, which shows what 131.9° shows: 85.1° back.
+        Assert.Contains(
+            "Turn    85.1° clockwise, seen from behind the camera, from 37°",
+            outcome.Output,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            -85.06,
+            session
+                .Json("x/report.json")
+                .GetProperty("rotation")
+                .GetProperty("turnCameraDeg")
+                .GetDouble(),
+            0.05
+        );
+    }
+
+    [Fact]
+    public void Plan_OfASkyTooWideForOneChart_StillEndsWell()
+    {
+        using var session = new Session();
+        var text = Minimal
+            .Replace("focal_length_mm = 250", "focal_length_mm = 15", StringComparison.Ordinal)
+            .Replace(
+                "names = [\"IC 1805\"]",
+                "centre = \"18h, -20\"\nsize_arcmin = [7000, 5000]\nangle_deg = 30",
+                StringComparison.Ordinal
+            );
+        var outcome = session.Run("plan", session.Write("plan.toml", text), "--out", "wide");
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains("wide/sky.png", session.Files());
+    }
+
+    [Fact]
+    public void Plan_BeyondWhatTheMountReaches_SaysSo()
+    {
+        using var session = new Session();
+        var text =
+            Minimal.Replace(
+                "names = [\"IC 1805\"]",
+                "names = [\"Polaris\"]",
+                StringComparison.Ordinal
+            ) + "[mount]\ndeclination_limit_deg = 85\n";
+        var outcome = session.Run("plan", session.Write("plan.toml", text));
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains("declination_limit_deg", outcome.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Plan_WithBrokenPluginsBeside_ReportsThemAndGoesOn()
     {
         using var session = new Session();

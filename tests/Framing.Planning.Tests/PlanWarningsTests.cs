@@ -36,10 +36,51 @@ public sealed class PlanWarningsTests
             )
         );
         Assert.Contains(
-            "No other angle is better: add a",
+            // 8° along the sensor's 4.396°, 4° along its 2.994°, 15 % shared: 2 x 4.396° - 0.66° holds it, and so does 2 x 2.994° - 0.45°.
+            "No other angle is better; at 0° it takes 4 panels to hold it: grid = [2, 2].",
             Assert.Single(plan.Warnings),
             StringComparison.Ordinal
         );
+    }
+
+    [Theory]
+    [InlineData(88.0, 85.0, "Panel 1 stands beyond declination 85°")]
+    [InlineData(-88.0, 85.5, "Panel 1 stands beyond declination 85.5°")]
+    [InlineData(80.0, 85.0, null)]
+    [InlineData(88.0, 90.0, null)]
+    public void Warnings_OfPanelsThatTheMountCannotReach_NameThem(
+        double declination,
+        double limit,
+        string? words
+    )
+    {
+        var plan = Requests.Framed(
+            Requests.Of(Requests.Box(150.0, declination, 0.5, 0.5, 0.0)) with
+            {
+                DeclinationLimit = Framing.Sky.Angle.FromDegrees(limit),
+            }
+        );
+        if (words is null)
+        {
+            Assert.Empty(plan.Warnings);
+        }
+        else
+        {
+            Assert.StartsWith(words, Assert.Single(plan.Warnings), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Warnings_OfPanelsThatTurnApartNearThePole_SayHowMuchStaysOpenAndWhatToDo()
+    {
+        var left = Requests.Of(Requests.Box(45.0, 88.0, 6.0, 5.0, 0.0), new Requests.Turn(90.0));
+
+        var warning = Assert.Single(Requests.Framed(left).Warnings);
+        Assert.Matches(
+            "^Between the panels [0-9]+\\.[0-9] square degrees stay open\\. .*turn_camera_at_each_panel = true",
+            warning
+        );
+        Assert.Empty(Requests.Framed(left with { TurnCameraAtEachPanel = true }).Warnings);
     }
 
     [Fact]

@@ -66,6 +66,22 @@ public sealed class TargetBuilderTests
         Assert.Equal(27.0 * 10.4, target.Outline.Middle.SeparationTo(before).Arcseconds, 10.0);
     }
 
+    [Theory]
+    [InlineData("IC 1805", "140′ by 118′: a circle of 140′ is framed")]
+    [InlineData("M 57", null)]
+    public void FromEntries_OfAnAngleThatIsNotKnown_SaysSoWhereItMatters(string name, string? words)
+    {
+        var notes = Of(name).Notes;
+        if (words is null)
+        {
+            Assert.Empty(notes);
+        }
+        else
+        {
+            Assert.Contains(words, Assert.Single(notes), StringComparison.Ordinal);
+        }
+    }
+
     private static Target Of(params string[] names) =>
         TargetBuilder.FromEntries(
             [.. names.Select(name => (ObjectCatalogue.Embedded.Find(name).Entry!, name))],

@@ -85,7 +85,11 @@ internal static class FindCommand
             );
         }
 
-        var others = entry.Names.Where(name => name != entry.Name && name != entry.Id).ToList();
+        var others = entry
+            .Names.Where(name =>
+                name != entry.Name && !entry.Label.EndsWith($"({name})", StringComparison.Ordinal)
+            )
+            .ToList();
         if (others.Count > 0)
         {
             output.WriteLine($"  also     {string.Join(", ", others)}");

@@ -28,6 +28,13 @@ internal static class InspectCommand
             HelpName = "RA,DEC",
             CustomParser = Place,
         };
+        file.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: var name }] && string.IsNullOrWhiteSpace(name))
+            {
+                result.AddError("the name of the file is empty.");
+            }
+        });
         var json = CommonOptions.Json();
         var command = new Command(
             "inspect",

@@ -69,11 +69,20 @@ internal static class PlanCommand
             plugins,
             json,
         };
+        foreach (var file in (Option<string?>[])[output, backdrop, like])
+        {
+            CommonOptions.RefuseEmpty(file);
+        }
+
         plan.Validators.Add(result =>
         {
             if (result.Tokens is [{ Value: ['-', ..] word }])
             {
                 result.AddError(WrongWords.UnknownOption(word, command));
+            }
+            else if (result.Tokens is [{ Value: var name }] && string.IsNullOrWhiteSpace(name))
+            {
+                result.AddError("the name of the plan file is empty.");
             }
         });
         command.SetAction(parsed =>
@@ -135,14 +144,14 @@ internal static class PlanCommand
                 CultureInfo.InvariantCulture,
                 DateTimeStyles.None,
                 out var date
-            ) && date.Year is >= 1950 and <= 2100
+            ) && date.Year is >= 1900 and <= 2100
         )
         {
             return date;
         }
 
         result.AddError(
-            $"--date: \"{text}\" is no date between 1950 and 2100 written as YYYY-MM-DD, such as 2026-12-05."
+            $"--date: \"{text}\" is no date between 1900 and 2100 written as YYYY-MM-DD, such as 2026-12-05."
         );
         return null;
     }

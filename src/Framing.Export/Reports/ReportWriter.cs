@@ -91,6 +91,11 @@ public static class ReportWriter
         json.WriteString("strategy", plan.Request.Rotation.Name);
         json.WriteNumber("positionAngleDeg", ReportNumbers.Turn(angle.Degrees));
         json.WriteNumber("alternativeDeg", ReportNumbers.Turn(angle.Opposite.Degrees));
+        if (plan.CameraTurn is { } turn)
+        {
+            json.WriteNumber("turnCameraDeg", ReportNumbers.Fine(turn.Degrees));
+        }
+
         json.WriteNumber(
             "marginArcmin",
             ReportNumbers.Fine(plan.TangentMargin * ArcminutesPerTangent)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Framing.Mosaics;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -75,12 +76,15 @@ public static class SummaryText
                 $"{Turn(angle)}: the way up in the picture, from north through east ({plan.RotationReason}). {Turn(angle.Opposite)} shows the same sky upside down."
             )
         );
+        if (plan.CameraTurn is { } turn)
+        {
+            Wrapped(text, "Turn    ", Turning(turn, request.PresentCameraAngle!.Value));
+        }
+
         Wrapped(
             text,
             "Frame   ",
-            Invariant(
-                $"{request.Rig.Field.Width.Degrees:0.00}° × {request.Rig.Field.Height.Degrees:0.00}°, {request.Rig.Scale.Arcseconds:0.00}″ a pixel"
-            )
+            Invariant($"{Field(request.Rig.Field)}, {request.Rig.Scale.Arcseconds:0.00}″ a pixel")
         );
         Wrapped(text, "Margin  ", Margin(plan));
         if (plan.Coverage is { } coverage)
@@ -89,7 +93,7 @@ public static class SummaryText
                 text,
                 "Covers  ",
                 Invariant(
-                    $"{Percent(coverage.TargetCoveredFraction)} of the outline, {coverage.Area.SquareDegrees:0.0} square degrees in all"
+                    $"{Percent(coverage.TargetCoveredFraction)} of the outline, {Area(coverage.Area)} in all"
                 )
             );
         }
@@ -97,16 +101,38 @@ public static class SummaryText
 
     private static string Margin(FramedPlan plan)
     {
-        var margin = plan.TangentMargin * ArcminutesPerTangent;
-        var wanted = plan.WantedTangentMargin * ArcminutesPerTangent;
-        return margin >= 0.0
-            ? Invariant(
-                $"{margin:0.0}′ on the tight sides ({wanted:0.0}′ wanted, dithering included)"
-            )
-            : Invariant(
-                $"none: the outline stands out by {-margin:0.0}′ ({wanted:0.0}′ of margin wanted)"
-            );
+        var wanted = Length(plan.WantedTangentMargin);
+        return plan.TangentMargin >= 0.0
+            ? $"{Length(plan.TangentMargin)} on the tight sides ({wanted} wanted, dithering included)"
+            : $"none: the outline stands out by {Length(-plan.TangentMargin)} ({wanted} of margin wanted)";
     }
+
+    private static string Turning(Angle turn, PositionAngle now)
+    {
+        var degrees = Number(Math.Abs(turn.Degrees), 1);
+        return degrees == "0"
+            ? "not needed: the camera stands so already."
+            : $"{degrees}° {(turn.Radians > 0.0 ? "counter-clockwise" : "clockwise")}, seen from behind the camera, from {Turn(now)} where it stands now.";
+    }
+
+    /// <summary>A length in a plane as the angle it spans from the middle: minutes of arc, or degrees where it is long.</summary>
+    private static string Length(double tangent)
+    {
+        var arcminutes = tangent * ArcminutesPerTangent;
+        return arcminutes < 120.0
+            ? Invariant($"{arcminutes:0.0}′")
+            : Invariant($"{Angle.FromRadians(Math.Atan(tangent)).Degrees:0.0}°");
+    }
+
+    private static string Field(FieldShape field) =>
+        field.Width.Degrees >= 0.5
+            ? Invariant($"{field.Width.Degrees:0.00}° × {field.Height.Degrees:0.00}°")
+            : Invariant($"{field.Width.Arcminutes:0.0}′ × {field.Height.Arcminutes:0.0}′");
+
+    private static string Area(SolidAngle area) =>
+        area.SquareDegrees >= 0.5
+            ? Invariant($"{area.SquareDegrees:0.0} square degrees")
+            : Invariant($"{area.SquareArcminutes:0.0} square minutes of arc");
 
     private static void Panels(StringBuilder text, FramedPlan plan)
     {
@@ -132,9 +158,7 @@ public static class SummaryText
             text,
             string.Empty,
             request.GotoFrame == GotoFrame.OfDate
-                ? "Type these numbers: they are of date, "
-                    + request.At.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)
-                    + ", as the plan's mount expects. panels.csv holds J2000 beside them."
+                ? $"Type these numbers: they are of date, {Date(request)}, as the plan's mount expects. panels.csv holds J2000 beside them."
                 : "Type these numbers: they are J2000, as the plan's mount expects. panels.csv holds those of date beside them."
         );
         if (!request.TurnCameraAtEachPanel && plan.Panels.Count > 1)
@@ -156,6 +180,11 @@ public static class SummaryText
             _ => Invariant($"{across:0.#}′"),
         };
     }
+
+    private static string Date(FramingRequest request) =>
+        request.Evening is { } evening
+            ? "for the night of " + evening.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)
+            : request.At.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
     private static string Percent(double fraction)
     {

@@ -27,7 +27,15 @@ public sealed class UnreadableFileException : Exception
         string expected,
         Exception? inner = null
     )
-        : base(OneLine($"{file}: {where}: {found}; {expected}."), inner)
+        : base(
+            // Of the file as a whole the place says nothing more.
+            OneLine(
+                where == "file"
+                    ? $"{file}: {found}; {expected}."
+                    : $"{file}: {where}: {found}; {expected}."
+            ),
+            inner
+        )
     {
         File = file;
         Where = where;

@@ -12,6 +12,20 @@ public sealed record FramedPlan
     /// <summary>The middle of the mosaic and the camera angle there, J2000.</summary>
     public required CameraPose Pose { get; init; }
 
+    /// <summary>
+    /// How far the camera has to turn from where it stands now, -90° to +90°, since half a turn shows the same frame; plus
+    /// turns the camera's body counter-clockwise as seen from behind it, looking along it at the sky. Null where the plan
+    /// does not say how it stands.
+    /// </summary>
+    /// <remarks>
+    /// Looking at the sky with north up, east is on the left: a position angle grows counter-clockwise. An odd number of
+    /// mirrors ahead of the camera reverses it.
+    /// </remarks>
+    public Angle? CameraTurn =>
+        Request.PresentCameraAngle is { } now
+            ? now.FrameTurnTo(Pose.PositionAngle) * (Request.Rig.Mirrored ? -1.0 : 1.0)
+            : null;
+
     /// <summary>Why the camera stands so, in the strategy's words.</summary>
     public required string RotationReason { get; init; }
 

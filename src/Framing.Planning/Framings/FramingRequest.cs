@@ -52,6 +52,12 @@ public sealed record FramingRequest
     /// <summary>The time, UTC, for which coordinates of date are given.</summary>
     public required DateTime At { get; init; }
 
+    /// <summary>The date on which the evening begins at the site; null when only <see cref="At"/> is known.</summary>
+    public DateOnly? Evening { get; init; }
+
+    /// <summary>Declination, north or south, beyond which the camera meets the mount's arm or base; 90° where it never does.</summary>
+    public Angle DeclinationLimit { get; init; } = Angle.FromDegrees(90.0);
+
     /// <summary>The frame that the hand control expects.</summary>
     public GotoFrame GotoFrame { get; init; }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Framing.Mosaics;
 using Framing.Sky;
 
@@ -13,6 +14,9 @@ internal static class PlanWarnings
 
     /// <summary>A smaller gap, in square minutes of arc, is rounding.</summary>
     private const double LeastGapArcminutes = 0.01;
+
+    /// <summary>More panels than this are counted, not named.</summary>
+    private const int MostNamed = 6;
 
     /// <summary>Minutes of arc of overlap below which a loss is not worth a word.</summary>
     private const double WorthSaying = 2.0;
@@ -49,6 +53,7 @@ internal static class PlanWarnings
             );
         }
 
+        OutOfReach(warnings, plan);
         if (plan.Coverage is { } coverage)
         {
             Openings(warnings, plan, coverage);
@@ -65,31 +70,30 @@ internal static class PlanWarnings
 
     private static void Openings(List<string> warnings, FramedPlan plan, MosaicCoverage coverage)
     {
-        const string Remedy =
-            "a camera left alone turns against its neighbours here. Set turn_camera_at_each_panel = true, or raise the overlap.";
+        var turned = plan.Request.TurnCameraAtEachPanel;
+        var remedy = turned
+            ? "Raise the overlap."
+            : "A camera left alone turns against its neighbours here: set turn_camera_at_each_panel = true, or raise the overlap.";
         if (coverage.GapArea.SquareArcminutes > LeastGapArcminutes)
         {
-            warnings.Add(
-                FormattableString.Invariant(
-                    $"Between the panels {coverage.GapArea.SquareArcminutes:0.#} square minutes of arc stay open: {Remedy}"
-                )
-            );
+            warnings.Add($"Between the panels {Area(coverage.GapArea)} stay open. {remedy}");
         }
         else if (plan.TangentMargin >= 0.0 && coverage.TargetCoveredFraction < 1.0 - LeastFraction)
         {
             warnings.Add(
-                $"The panels leave {Percent(1.0 - coverage.TargetCoveredFraction)} of the outline uncovered: {Remedy}"
+                $"The panels leave {Percent(1.0 - coverage.TargetCoveredFraction)} of the outline uncovered. {remedy}"
             );
         }
         else if (
-            Nominal(plan) is { } nominal
+            !turned
+            && Nominal(plan) is { } nominal
             && coverage.LeastOverlap is { } least
             && least.Arcminutes < nominal - WorthSaying
         )
         {
             warnings.Add(
                 FormattableString.Invariant(
-                    $"A camera left alone turns against its neighbours here: of {nominal:0.#}′ of overlap {least.Arcminutes:0.#}′ are left where it is least."
+                    $"A camera left alone turns against its neighbours here: of {nominal:0.#}′ of overlap {least.Arcminutes:0.#}′ are left where it is least. If that is too little, set turn_camera_at_each_panel = true, or raise the overlap."
                 )
             );
         }
@@ -156,13 +160,60 @@ internal static class PlanWarnings
             );
         }
 
-        var line = fit.Frame.MarginAlongWidth < fit.Frame.MarginAlongHeight ? "column" : "row";
+        var more = Enough(plan);
         return best.Frame.TangentMargin > plan.TangentMargin + (0.2 / ArcminutesPerTangent)
             ? FormattableString.Invariant(
-                $"Add a {line} of panels; turning the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}° would help by {Arcminutes(best.Frame.TangentMargin - plan.TangentMargin):0.0}′."
+                $"Turning the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}° helps by {Arcminutes(best.Frame.TangentMargin - plan.TangentMargin):0.0}′; {more}."
             )
-            : $"No other angle is better: add a {line} of panels.";
+            : $"No other angle is better; {more}.";
     }
+
+    /// <summary>How many panels would hold the target with its margin at the angle that the plan has.</summary>
+    private static string Enough(FramedPlan plan)
+    {
+        var request = plan.Request;
+        var needed = MosaicFit.AtAngle(
+            request.Target.Outline,
+            request.Rig.Field,
+            plan.Overlap,
+            GridWish.Fewest,
+            plan.WantedTangentMargin,
+            request.MostPanels,
+            plan.Pose.PositionAngle
+        );
+        return FormattableString.Invariant(
+            $"at {Math.Round(plan.Pose.PositionAngle.Degrees, 1) % 360.0}° it takes {needed.Panels} panels to hold it: grid = [{needed.Columns}, {needed.Rows}]"
+        );
+    }
+
+    /// <summary>Panels that the mount cannot reach.</summary>
+    private static void OutOfReach(List<string> warnings, FramedPlan plan)
+    {
+        var limit = plan.Request.DeclinationLimit;
+        var beyond = plan
+            .Panels.Where(panel => Math.Abs(panel.OfDate.Declination.Radians) > limit.Radians)
+            .Select(panel => panel.Number.ToString(CultureInfo.InvariantCulture))
+            .ToList();
+        if (beyond.Count > 0)
+        {
+            var which =
+                beyond.Count == 1 ? $"Panel {beyond[0]} stands"
+                : beyond.Count <= MostNamed
+                    ? $"Panels {string.Join(", ", beyond.SkipLast(1))} and {beyond[^1]} stand"
+                : $"{beyond.Count} panels stand";
+            warnings.Add(
+                FormattableString.Invariant(
+                    $"{which} beyond declination {limit.Degrees:0.##}°, where the camera meets the mount's arm or base (declination_limit_deg). Leave them out, or frame less of the sky towards the pole."
+                )
+            );
+        }
+    }
+
+    /// <summary>An area in the unit that suits it.</summary>
+    private static string Area(SolidAngle area) =>
+        area.SquareDegrees >= 0.1
+            ? FormattableString.Invariant($"{area.SquareDegrees:0.0} square degrees")
+            : FormattableString.Invariant($"{area.SquareArcminutes:0.##} square minutes of arc");
 
     private static double Arcminutes(double tangent) => tangent * ArcminutesPerTangent;
 

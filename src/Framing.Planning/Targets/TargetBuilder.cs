@@ -10,6 +10,9 @@ public static class TargetBuilder
     /// <summary>An object whose width is at least this part of its length is taken as round.</summary>
     private const double Round = 0.9;
 
+    /// <summary>Minutes of arc between length and width below which a circle is as good.</summary>
+    private const double WorthSaying = 2.0;
+
     /// <summary>The size that stands for a point: a frame needs an outline.</summary>
     private static readonly Angle PointSize = Angle.FromArcminutes(1.0);
 
@@ -128,11 +131,11 @@ public static class TargetBuilder
             return SkyOutline.Ellipse(thing.MiddleOfExtent, major, minor, axis);
         }
 
-        if (minor / major < Round)
+        if (minor / major < Round && (major - minor).Arcminutes >= WorthSaying)
         {
             notes.Add(
                 FormattableString.Invariant(
-                    $"The catalogue does not say which way {thing.Label} runs, only that it is {major.Arcminutes:0}′ by {minor.Arcminutes:0}′: a circle of {major.Arcminutes:0}′ is framed."
+                    $"The catalogue does not say which way {thing.Label} runs, only that it is {major.Arcminutes:0.#}′ by {minor.Arcminutes:0.#}′: a circle of {major.Arcminutes:0.#}′ is framed."
                 )
             );
         }

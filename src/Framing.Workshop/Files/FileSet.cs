@@ -166,6 +166,11 @@ public sealed class FileSet : IDisposable
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             done.ForEach(name => TakeBack(name, old));
+            if (names.Find(name => Directory.Exists(Path.Combine(folder, name))) is { } taken)
+            {
+                throw new IOException($"a folder stands where {taken} should be", fault);
+            }
+
             throw;
         }
     }

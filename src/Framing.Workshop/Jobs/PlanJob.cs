@@ -32,7 +32,7 @@ public static class PlanJob
         var at = MiddleOfNight(date, file.Site);
         using var rotation = StrategyChooser.Rotation(shelf, file);
         using var overlap = StrategyChooser.Overlap(shelf, file);
-        var request = RequestMaker.Of(file, TargetOf(file, at), rotation, overlap, at);
+        var request = RequestMaker.Of(file, TargetOf(file, at), rotation, overlap, date, at);
         if (order.LikePath is { } like)
         {
             request = LikeFrame.Apply(request, like, messages);
@@ -107,7 +107,7 @@ public static class PlanJob
         var today = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         messages.Add(
             FormattableString.Invariant(
-                $"The plan names no date; coordinates are for tonight, {today:yyyy-MM-dd}. Give [night] date or --date."
+                $"The plan names no date; coordinates are for tonight, {today:yyyy-MM-dd}. For another night give [night] date or --date."
             )
         );
         return today;
@@ -142,7 +142,11 @@ public static class PlanJob
                     FormattableString.Invariant($"target.names[{i + 1}]"),
                     UnknownName.Problem(found)
                 );
-            entries.Add((entry, section.Names[i]));
+            // The same object under two of its names is one object.
+            if (entries.All(known => known.Entry.Id != entry.Id))
+            {
+                entries.Add((entry, section.Names[i]));
+            }
         }
 
         return TargetBuilder.FromEntries(

@@ -12,6 +12,7 @@ internal static class RequestMaker
         Target target,
         ChosenPlugin<LoadedRotation> rotation,
         ChosenPlugin<LoadedOverlap> overlap,
+        DateOnly evening,
         DateTime at
     ) =>
         new()
@@ -29,6 +30,8 @@ internal static class RequestMaker
             ChanceNoGap = file.Mosaic.ChanceNoGap,
             Errors = ErrorsOf(file),
             At = at,
+            Evening = evening,
+            DeclinationLimit = file.Mount.DeclinationLimit,
             GotoFrame = file.Mount.GotoFrame,
             EntryFormat = file.Mount.EntryFormat,
             Stars = new CatalogueStarCount(),

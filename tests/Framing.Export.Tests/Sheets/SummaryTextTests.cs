@@ -83,6 +83,73 @@ public sealed class SummaryTextTests
     }
 
     [Fact]
+    public void Write_OfAnEvening_NamesItsDateEvenWhereMidnightIsTomorrow()
+    {
+        var text = SummaryText.Write(
+            Plans.One with
+            {
+                Request = Plans.One.Request with { Evening = new DateOnly(2026, 12, 5) },
+            }
+        );
+        Assert.Contains(
+            "of date, for the night of 5 December 2026",
+            text,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData(37.0, false, "Turn    37° clockwise, seen from behind the camera, from 37°")]
+    [InlineData(
+        340.0,
+        false,
+        "Turn    20° counter-clockwise, seen from behind the camera, from 340°"
+    )]
+    [InlineData(340.0, true, "Turn    20° clockwise, seen from behind the camera, from 340°")]
+    [InlineData(215.0, false, "Turn    35° clockwise")]
+    [InlineData(180.0, false, "Turn    not needed")]
+    public void Write_WithTheCameraAngleKnown_SaysHowFarToTurn(
+        double now,
+        bool mirrored,
+        string words
+    )
+    {
+        var request = Plans.One.Request;
+        var text = SummaryText.Write(
+            Plans.One with
+            {
+                Request = request with
+                {
+                    PresentCameraAngle = PositionAngle.FromDegrees(now),
+                    Rig = new(250.0, new Sensor(4144, 2822, 4.63), mirrored: mirrored),
+                },
+            }
+        );
+        Assert.Contains("\n" + words, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Write_WithTheCameraAngleNotKnown_SaysNothingOfTurning() =>
+        Assert.DoesNotContain("\nTurn ", SummaryText.Write(Plans.One), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(119.0, "119.0′ on the tight sides")]
+    [InlineData(300.0, "5.0° on the tight sides")]
+    public void Write_AWideMargin_IsInDegrees(double arcminutes, string words)
+    {
+        // Below two degrees the tangent counts as the angle: 119′ is 119.05′ as a tangent.
+        var tangent =
+            arcminutes < 120.0
+                ? Angle.FromArcminutes(arcminutes).Radians
+                : Math.Tan(Angle.FromArcminutes(arcminutes).Radians);
+        Assert.Contains(
+            words,
+            SummaryText.Write(Plans.One with { TangentMargin = tangent }),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Write_LongWarnings_StayWithinTheScreen()
     {
         var text = SummaryText.Write(

@@ -51,7 +51,7 @@ public sealed class FitsFileTests
         );
 
         Assert.Equal(
-            "no-such-frame.fits: file: there is no such file; check the name and the folder.",
+            "no-such-frame.fits: there is no such file; check the name and the folder.",
             problem.Message
         );
     }

@@ -165,7 +165,7 @@ public sealed class PlanFilesInFilesTests
     [InlineData("ra_deg,dec_deg\n", "ridge.csv: the outline has no corners; give three or more")]
     [InlineData(
         "ra_deg,dec_deg\n40,60\n44,60\n",
-        "ridge.csv:2:1: the outline is no area on the sky: A polygon has three or more corners, not 2"
+        "ridge.csv:2:1: the outline is no area on the sky: a polygon has three or more corners, not 2"
     )]
     [InlineData(
         "ra_deg,dec_deg\n40,60\n44,91\n44,62\n",

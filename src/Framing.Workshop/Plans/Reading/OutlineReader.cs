@@ -74,6 +74,7 @@ internal static class OutlineReader
         {
             // The geometry explains itself in its first sentence; what follows names a parameter.
             var sentence = fault.Message.Split(" (Parameter", 2)[0].TrimEnd('.');
+            sentence = char.ToLowerInvariant(sentence[0]) + sentence[1..];
             return new(
                 new(file, line, line == 0 ? 0 : 1),
                 "",
