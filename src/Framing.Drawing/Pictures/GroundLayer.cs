@@ -134,7 +134,7 @@ internal sealed class GroundLayer(SkyComposer composer)
     }
 
     /// <summary>The brightness of the picture in red alone, at most 60 % of it: names over it stay readable.</summary>
-    private static void InRed(byte[] pixels)
+    internal static void InRed(byte[] pixels)
     {
         for (var i = 0; i < pixels.Length; i += 4)
         {

@@ -109,6 +109,11 @@ internal sealed class LegendLayer
             );
         }
 
+        if (scene.Backdrop is { IsMadeUp: true })
+        {
+            Entry("Glow, made up", Clouds);
+        }
+
         Magnitudes();
         Facts();
     }
@@ -181,6 +186,18 @@ internal sealed class LegendLayer
         var area = Lines.Rectangle(sample.Grown(-stroke.Width / 2.0));
         composer.Sheet.Fill(area, fill);
         composer.Sheet.Draw(area, stroke);
+    }
+
+    /// <summary>A piece of made-up light on a piece of sky.</summary>
+    private void Clouds(Box sample)
+    {
+        var (width, height) = ((int)sample.Width, (int)sample.Height);
+        var (left, top) = (Math.Floor(sample.Left), Math.Floor(sample.Top));
+        var place = new Box(left, top, left + width, top + height);
+        composer.Sheet.Fill(Lines.Rectangle(place), composer.Palette.ChartInside);
+        composer.Sheet.Add(
+            new Mark.Image(place, MadeUpNebulae.Sample(width, height, composer.Palette), null)
+        );
     }
 
     /// <summary>A piece of line on a piece of sky.</summary>

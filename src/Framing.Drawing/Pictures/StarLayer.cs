@@ -53,7 +53,7 @@ internal sealed class StarLayer
 
     /// <summary>Over the user's own picture dots are small, so that they mark its stars and do not hide them.</summary>
     private static double LargestRadius(SkyComposer composer) =>
-        composer.Scene.Backdrop is null
+        composer.Scene.Backdrop is null or { IsMadeUp: true }
             ? Math.Max(5.0, 16.0 * composer.Unit)
             : Math.Max(3.0, 5.0 * composer.Unit);
 
