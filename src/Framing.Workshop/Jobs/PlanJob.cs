@@ -60,7 +60,7 @@ public static class PlanJob
         }
 
         var year = TerrestrialTime.FromUtc(at).JulianYear;
-        warming.Wait();
+        warming.GetAwaiter().GetResult();
         var scene = SceneMaker.Of(plan, order.Size, year, backdrop);
         if (order.BackdropPath is { } shown)
         {
@@ -68,12 +68,15 @@ public static class PlanJob
         }
 
         var picture = SkyPicture.Compose(scene, order.Size, order.Palette);
+
+        // One sheet, two painters that only read it: side by side.
+        var vectors = Task.Run(picture.ToSvg);
         (string Name, byte[] Bytes)[] files =
         [
             ("report.json", report),
             ("panels.csv", PanelTable.Write(plan)),
             ("sky.png", picture.ToPng()),
-            ("sky.svg", Encoding.UTF8.GetBytes(picture.ToSvg())),
+            ("sky.svg", Encoding.UTF8.GetBytes(vectors.GetAwaiter().GetResult())),
         ];
         var folder =
             order.OutputFolder
