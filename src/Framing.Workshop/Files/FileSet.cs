@@ -9,7 +9,7 @@ namespace Framing.Workshop;
 /// </para>
 /// <para>Other files of the folder are left alone.</para>
 /// </remarks>
-public sealed class FileSet : IDisposable
+internal sealed class FileSet : IDisposable
 {
     private readonly string folder;
     private readonly string workshop;
