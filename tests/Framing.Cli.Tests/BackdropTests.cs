@@ -135,6 +135,38 @@ public sealed class BackdropTests
         );
     }
 
+    [Theory]
+    [InlineData("stars", "Star, made up")]
+    [InlineData("nebulae", "Glow, made up")]
+    public void Plan_WithSomethingMadeUp_SaysSoInTheLegend(string what, string legend)
+    {
+        using var session = new Session();
+        string Svg(string folder) =>
+            File.ReadAllText(Path.Combine(session.Folder, folder, "sky.svg"));
+        session.Run("plan", Checkout.At("samples/six-panels.toml"), "--out", "real");
+        Assert.DoesNotContain("made up", Svg("real"), StringComparison.Ordinal);
+
+        Assert.Equal(
+            0,
+            session
+                .Run(
+                    "plan",
+                    Checkout.At("samples/six-panels.toml"),
+                    "--out",
+                    "x",
+                    "--made-up",
+                    what
+                )
+                .Code
+        );
+
+        Assert.Contains(legend, Svg("x"), StringComparison.Ordinal);
+        Assert.Equal(
+            File.ReadAllBytes(Path.Combine(session.Folder, "real/report.json")),
+            File.ReadAllBytes(Path.Combine(session.Folder, "x/report.json"))
+        );
+    }
+
     private static void Close(JsonElement expected, JsonElement actual, string name) =>
         Assert.Equal(
             expected.GetProperty(name).GetDouble(),

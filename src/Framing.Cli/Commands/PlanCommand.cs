@@ -52,6 +52,13 @@ internal static class PlanCommand
             Description = "Centre and camera angle as in this frame, which carries a solution.",
             HelpName = "FRAME",
         };
+        var madeUp = new Option<MadeUpParts>("--made-up")
+        {
+            Description =
+                "What the picture may make up, marked as such: faint stars beyond the catalogue, a glow inside the target's outline.",
+            HelpName = "stars|nebulae|all",
+            CustomParser = MadeUp,
+        };
         var plugins = CommonOptions.Plugins();
         var json = CommonOptions.Json();
         var command = new Command(
@@ -66,6 +73,7 @@ internal static class PlanCommand
             palette,
             backdrop,
             like,
+            madeUp,
             plugins,
             json,
         };
@@ -98,6 +106,7 @@ internal static class PlanCommand
                 Date = parsed.GetValue(date),
                 BackdropPath = parsed.GetValue(backdrop),
                 LikePath = parsed.GetValue(like),
+                MadeUp = parsed.GetValue(madeUp),
                 Size = parsed.GetValue(size),
                 Palette = parsed.GetValue(palette),
             };
@@ -181,6 +190,24 @@ internal static class PlanCommand
             default:
                 result.AddError(
                     $"--palette: \"{result.Tokens[0].Value}\" is no palette; there are day and night."
+                );
+                return default;
+        }
+    }
+
+    private static MadeUpParts MadeUp(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "stars":
+                return MadeUpParts.Stars;
+            case "nebulae":
+                return MadeUpParts.Nebulae;
+            case "all":
+                return MadeUpParts.All;
+            default:
+                result.AddError(
+                    $"--made-up: \"{result.Tokens[0].Value}\" cannot be made up; there are stars, nebulae and all."
                 );
                 return default;
         }

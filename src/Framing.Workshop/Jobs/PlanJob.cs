@@ -61,7 +61,7 @@ public static class PlanJob
 
         var year = TerrestrialTime.FromUtc(at).JulianYear;
         warming.GetAwaiter().GetResult();
-        var scene = SceneMaker.Of(plan, order.Size, year, backdrop);
+        var scene = SceneMaker.Of(plan, order.Size, year, backdrop, order.MadeUp);
         if (order.BackdropPath is { } shown)
         {
             SolvedPicture.WarnIfElsewhere(shown, SkyPicture.ChartOf(scene, order.Size), messages);

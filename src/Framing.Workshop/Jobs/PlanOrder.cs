@@ -23,6 +23,9 @@ public sealed record PlanOrder
     /// <summary>A frame with a solution whose centre and angle are taken; null to find the best for the target.</summary>
     public string? LikePath { get; init; }
 
+    /// <summary>What of the picture may be made up.</summary>
+    public MadeUpParts MadeUp { get; init; }
+
     /// <summary>Size of the picture.</summary>
     public PictureSize Size { get; init; }
 

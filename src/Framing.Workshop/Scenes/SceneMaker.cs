@@ -24,7 +24,8 @@ internal static class SceneMaker
         FramedPlan plan,
         PictureSize size,
         double julianYear,
-        IBackdrop? backdrop
+        IBackdrop? backdrop,
+        MadeUpParts madeUp
     )
     {
         var target = plan.Request.Target;
@@ -44,7 +45,7 @@ internal static class SceneMaker
             [
                 .. target.Parts.Select(part => new ChartObject(
                     part.Name,
-                    ChartObjectKind.Nebula,
+                    KindOf(part),
                     part.Outline
                 )),
             ],
@@ -65,8 +66,14 @@ internal static class SceneMaker
         var (centre, radius) = Reach(SkyPicture.ChartOf(scene, size));
         return scene with
         {
-            Backdrop = backdrop,
-            Stars = Stars(centre, radius, size, julianYear),
+            Backdrop =
+                backdrop
+                ?? (madeUp.HasFlag(MadeUpParts.Nebulae) ? new MadeUpNebulae(scene.Targets) : null),
+            Stars =
+            [
+                .. Stars(centre, radius, size, julianYear),
+                .. madeUp.HasFlag(MadeUpParts.Stars) ? MadeUpStars(centre, radius, size) : [],
+            ],
             Objects = Objects(target, centre, radius),
         };
     }
@@ -100,12 +107,7 @@ internal static class SceneMaker
         double julianYear
     )
     {
-        var most = (int)
-            Math.Min(
-                60_000L,
-                Math.Max(MostStars, (long)size.Width * size.Height * MostStars / 1_600_000L)
-            );
-        var selection = new StarSelection { MostStars = most, JulianYear = julianYear };
+        var selection = new StarSelection { MostStars = MostIn(size), JulianYear = julianYear };
         return
         [
             .. StarCatalogue
@@ -118,6 +120,26 @@ internal static class SceneMaker
                 )),
         ];
     }
+
+    /// <summary>More than a picture of this size shows.</summary>
+    private static int MostIn(PictureSize size) =>
+        (int)
+            Math.Clamp((long)size.Width * size.Height * MostStars / 1_600_000L, MostStars, 60_000L);
+
+    private static IEnumerable<ChartStar> MadeUpStars(
+        SkyDirection centre,
+        Angle radius,
+        PictureSize size
+    ) =>
+        new MadeUpSky()
+            .InCone(centre, radius, new StarSelection { MostStars = MostIn(size) })
+            .Select(star => new ChartStar(
+                star.Direction,
+                star.VMagnitude,
+                star.BMinusV,
+                Name: null,
+                MadeUp: true
+            ));
 
     private static string? NameOf(CatalogueStar star) =>
         star.Hipparcos is { } number ? StarCatalogue.NameOf(number)?.Label : null;
@@ -163,6 +185,11 @@ internal static class SceneMaker
             thing.MajorAxis ?? PositionAngle.North
         );
     }
+
+    private static ChartObjectKind KindOf(TargetPart part) =>
+        part.CatalogueId is { } id && ObjectCatalogue.Embedded.Find(id).Entry is DeepSkyObject thing
+            ? KindOf(thing.Type)
+            : ChartObjectKind.Nebula;
 
     private static ChartObjectKind KindOf(ObjectType type) =>
         type switch
