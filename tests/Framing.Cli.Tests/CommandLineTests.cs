@@ -14,6 +14,7 @@ public sealed class CommandLineTests
     [InlineData("\"2026-02-30\" is no date", "plan", "--date", "2026-02-30")]
     [InlineData("\"5 Dec\" is no date", "plan", "--date", "5 Dec")]
     [InlineData("\"dusk\" is no palette", "plan", "--palette", "dusk")]
+    [InlineData("\"sta\" cannot be made up", "plan", "--made-up", "sta")]
     [InlineData("--out needs a value: --out DIR", "plan", "--out")]
     [InlineData("--out is given 2 times", "plan", "--out", "a", "--out", "b")]
     [InlineData("--out: the name is empty", "plan", "--out", "")]
