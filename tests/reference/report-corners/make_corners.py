@@ -4,8 +4,8 @@ Debian packages: python3-astropy (wcslib through astropy.wcs).
 Reads reports that `framing plan PLAN --out DIR` wrote, of the plans in samples/ and tests/Framing.Cli.Tests/Data/, and
 feeds their centres and angles, as printed, to a TAN header. In the folder of this file:
     for plan in ../../../samples/{single-frame,two-panels,six-panels}.toml ../../Framing.Cli.Tests/Data/{mirrored,polar}.toml
-    do framing plan $plan --out /tmp/corners/$(basename $plan .toml); done
-    /usr/bin/python3 make_corners.py /tmp/corners/{single-frame,two-panels,six-panels,mirrored,polar} \
+    do framing plan $plan --out corners/$(basename $plan .toml); done
+    /usr/bin/python3 make_corners.py corners/{single-frame,two-panels,six-panels,mirrored,polar} \
         > ../../Framing.Cli.Tests/Data/report-corners.csv
 """
 import json
