@@ -44,6 +44,22 @@ public sealed partial class DocumentTests
         Assert.All(left, file => Assert.Contains($"`{file}`", text, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Readme_PlanToStartFrom_RunsAsItIs()
+    {
+        using var session = new Session();
+        var block = File.ReadAllLines(Checkout.At("README.md"))
+            .SkipWhile(line => line != "<!-- own plan -->")
+            .Skip(2)
+            .TakeWhile(line => line != "```");
+        var path = session.Write("my-plan.toml", string.Join('\n', block));
+
+        var outcome = session.Run("plan", path);
+
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains("Heart Nebula and Soul Nebula", outcome.Words, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("README.md", 3)]
     [InlineData("DEVELOPERS.md", 2)]

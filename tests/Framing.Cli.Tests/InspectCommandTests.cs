@@ -91,4 +91,17 @@ public sealed class InspectCommandTests
             session.Run("inspect", path, "--json").Json().GetProperty("wcs").ValueKind.ToString()
         );
     }
+
+    [Fact]
+    public void Inspect_OfAPlace_WritesItAsTheOtherCommandsDo()
+    {
+        using var session = new Session();
+        var outcome = session.Run("inspect", Checkout.At("demo-data/hearth-wide.fits"));
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains(
+            "centre   2h 38m 24.00s  +61° 18′ 00.0″  (J2000)",
+            outcome.Output,
+            StringComparison.Ordinal
+        );
+    }
 }

@@ -36,10 +36,27 @@ public sealed class PlanWarningsTests
             )
         );
         Assert.Contains(
-            // 8° along the sensor's 4.396°, 4° along its 2.994°, 15 % shared: 2 x 4.396° - 0.66° holds it, and so does 2 x 2.994° - 0.45°.
-            "No other angle is better; at 0° it takes 4 panels to hold it: grid = [2, 2].",
+            // 4.396° by 2.994° with 15 % shared: 2 x 2 are 8.13° by 5.54°; on end, 3 in a row are 4.396° by 8.08°.
+            "No other angle is better for this grid; to hold it takes 4 panels at 0°, grid = [2, 2], or 3 panels at 90°, grid = [1, 3].",
             Assert.Single(plan.Warnings),
             StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Warnings_WhenAnotherAngleNeedsFewerPanels_NameIt()
+    {
+        // A long narrow box across a frame left north up: two panels at its own angle, more as the camera stands.
+        var plan = Requests.Framed(
+            Requests.Of(
+                Requests.Box(150.0, 20.0, 8.0, 1.0, 45.0),
+                new Requests.Turn(0.0),
+                grid: GridWish.Fixed(1, 1)
+            )
+        );
+        Assert.Matches(
+            @"; to hold it takes 6 panels at 0°, grid = \[2, 3\], or 2 panels at (45|135)°, grid = \[(2, 1|1, 2)\]\.$",
+            Assert.Single(plan.Warnings)
         );
     }
 

@@ -172,10 +172,14 @@ internal static class InspectText
     private static string Planes(int planes) =>
         planes == 1 ? "one plane" : FormattableString.Invariant($"{planes} planes (colours)");
 
-    private static string Text(SkyDirection direction) =>
-        CoordinateText.RightAscension(direction.RightAscension, 2)
-        + "  "
-        + CoordinateText.Declination(direction.Declination, 1);
+    /// <summary>As every command writes a place, to a tenth of a second of arc.</summary>
+    private static string Text(SkyDirection direction)
+    {
+        var ra = CoordinateText.RightAscension(direction.RightAscension, 2).Split(' ');
+        var dec = CoordinateText.Declination(direction.Declination, 1).Replace('-', '−').Split(' ');
+        var hours = ra[0].TrimStart('0');
+        return $"{(hours.Length == 0 ? "0" : hours)}h {ra[1]}m {ra[2]}s  {dec[0]}° {dec[1]}′ {dec[2]}″";
+    }
 
     private static void Line(TextWriter output, string head, string text) =>
         output.WriteLine($"  {head, -8} {text}");

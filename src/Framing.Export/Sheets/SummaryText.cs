@@ -13,6 +13,9 @@ public static class SummaryText
 
     private const int Width = 96;
 
+    /// <summary>Minutes of arc from which a length is told in degrees.</summary>
+    private const double Long = 120.0;
+
     /// <summary>The whole plan as one sentence.</summary>
     /// <param name="plan">The framing.</param>
     /// <returns>One sentence that ends in a full stop.</returns>
@@ -119,7 +122,7 @@ public static class SummaryText
     private static string Length(double tangent)
     {
         var arcminutes = tangent * ArcminutesPerTangent;
-        return arcminutes < 120.0
+        return arcminutes < Long
             ? Invariant($"{arcminutes:0.0}′")
             : Invariant($"{Angle.FromRadians(Math.Atan(tangent)).Degrees:0.0}°");
     }
@@ -169,17 +172,19 @@ public static class SummaryText
 
     private static string Shared(FramedPlan plan)
     {
-        var along = plan.Overlap.AlongWidth * ArcminutesPerTangent;
-        var across = plan.Overlap.AlongHeight * ArcminutesPerTangent;
+        var (along, across) = (Strip(plan.Overlap.AlongWidth), Strip(plan.Overlap.AlongHeight));
         return (plan.Columns > 1, plan.Rows > 1) switch
         {
-            (true, true) => Invariant(
-                $"{along:0.#}′ side by side and {across:0.#}′ one above the other"
-            ),
-            (true, false) => Invariant($"{along:0.#}′"),
-            _ => Invariant($"{across:0.#}′"),
+            (true, true) => $"{along} side by side and {across} one above the other",
+            (true, false) => along,
+            _ => across,
         };
     }
+
+    private static string Strip(double tangent) =>
+        tangent * ArcminutesPerTangent < Long
+            ? Invariant($"{tangent * ArcminutesPerTangent:0.#}′")
+            : Length(tangent);
 
     private static string Date(FramingRequest request) =>
         request.Evening is { } evening

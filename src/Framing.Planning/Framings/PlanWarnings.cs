@@ -165,14 +165,14 @@ internal static class PlanWarnings
             ? FormattableString.Invariant(
                 $"Turning the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}° helps by {Arcminutes(best.Frame.TangentMargin - plan.TangentMargin):0.0}′; {more}."
             )
-            : $"No other angle is better; {more}.";
+            : $"No other angle is better for this grid; {more}.";
     }
 
-    /// <summary>How many panels would hold the target with its margin at the angle that the plan has.</summary>
+    /// <summary>How many panels would hold the target with its margin: at the angle that the plan has, and at the best.</summary>
     private static string Enough(FramedPlan plan)
     {
         var request = plan.Request;
-        var needed = MosaicFit.AtAngle(
+        var here = MosaicFit.AtAngle(
             request.Target.Outline,
             request.Rig.Field,
             plan.Overlap,
@@ -181,10 +181,27 @@ internal static class PlanWarnings
             request.MostPanels,
             plan.Pose.PositionAngle
         );
-        return FormattableString.Invariant(
-            $"at {Math.Round(plan.Pose.PositionAngle.Degrees, 1) % 360.0}° it takes {needed.Panels} panels to hold it: grid = [{needed.Columns}, {needed.Rows}]"
+        var fewest = MosaicFit.LargestMargin(
+            request.Target.Outline,
+            request.Rig.Field,
+            plan.Overlap,
+            GridWish.Fewest,
+            plan.WantedTangentMargin,
+            request.MostPanels,
+            request.PresentCameraAngle
         );
+        return $"to hold it takes {Grid(here, plan.Pose.PositionAngle)}"
+            + (
+                fewest.Panels < here.Panels
+                    ? $", or {Grid(fewest, fewest.Frame.Pose.PositionAngle)}"
+                    : string.Empty
+            );
     }
+
+    private static string Grid(GridFit fit, PositionAngle angle) =>
+        FormattableString.Invariant(
+            $"{fit.Panels} panels at {Math.Round(angle.Degrees, 1) % 360.0}°, grid = [{fit.Columns}, {fit.Rows}]"
+        );
 
     /// <summary>Panels that the mount cannot reach.</summary>
     private static void OutOfReach(List<string> warnings, FramedPlan plan)
@@ -203,7 +220,7 @@ internal static class PlanWarnings
                 : $"{beyond.Count} panels stand";
             warnings.Add(
                 FormattableString.Invariant(
-                    $"{which} beyond declination {limit.Degrees:0.##}°, where the camera meets the mount's arm or base (declination_limit_deg). Leave them out, or frame less of the sky towards the pole."
+                    $"{which} beyond declination {limit.Degrees:0.##}°, where the camera meets the mount's arm or base (declination_limit_deg). {(beyond.Count == 1 ? "Leave it out" : "Leave them out")}, or frame less of the sky towards the pole."
                 )
             );
         }

@@ -23,6 +23,14 @@ public sealed class SummaryTextTests
             StringComparison.Ordinal
         );
 
+    [Fact]
+    public void Sentence_OfAWideOverlap_IsInDegrees() =>
+        Assert.EndsWith(
+            "in 2 panels that share 13.5°.",
+            SummaryText.Sentence(Plans.Two with { Overlap = new(0.24, 0.1) }),
+            StringComparison.Ordinal
+        );
+
     [Theory]
     [InlineData(359.96, "turned to 0°")]
     [InlineData(359.94, "turned to 359.9°")]
