@@ -61,7 +61,7 @@ public sealed partial class DocumentTests
     }
 
     [Theory]
-    [InlineData("README.md", 3)]
+    [InlineData("README.md", 8)]
     [InlineData("DEVELOPERS.md", 2)]
     [InlineData("samples/strategy/README.md", 1)]
     [InlineData("samples/two-panels.toml", 1)]
@@ -105,9 +105,9 @@ public sealed partial class DocumentTests
         Assert.Contains("out/sky.png", session.Files());
     }
 
-    /// <summary>The program's name, or what stands for it, then its first word and the options of the same line.</summary>
+    /// <summary>The program's name, or what stands for it, or the start of a row in a table of commands; then the first word and the options of the same line.</summary>
     [GeneratedRegex(
-        @"(?:(?<![\w./-])framing|Framing\.Cli --|… --) (?<word>-{0,2}[a-z]+)(?:[^\n`]*?(?<option>--[a-z-]+))*",
+        @"(?:(?:(?<![\w./-])framing|Framing\.Cli --|… --) |(?<=\n\| `)(?=[a-z]+[ `]))(?<word>-{0,2}[a-z]+)(?:[^\n`]*?(?<option>--[a-z-]+))*",
         RegexOptions.CultureInvariant,
         1000
     )]
