@@ -40,15 +40,7 @@ public static class FramingStep
             {
                 var fit = request.FixedCentre is { } middle
                     ? FixedFit.At(request, new(middle, angle), overlap)
-                    : MosaicFit.AtAngle(
-                        request.Target.Outline,
-                        field,
-                        overlap,
-                        request.Grid,
-                        wanted,
-                        request.MostPanels,
-                        angle
-                    );
+                    : GridAtAngle.Of(request, overlap, angle);
                 return FramingOutcome.Of(
                     Finished(request, fit, wanted, overlap, rotationReason, shared.Reason)
                 );

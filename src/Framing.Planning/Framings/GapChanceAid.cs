@@ -9,15 +9,7 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
 {
     public double NoGap(PanelOverlap overlap)
     {
-        var fit = MosaicFit.AtAngle(
-            request.Target.Outline,
-            request.Rig.Field,
-            overlap,
-            request.Grid,
-            request.WantedTangentMargin,
-            request.MostPanels,
-            angle
-        );
+        var fit = GridAtAngle.Of(request, overlap, angle);
         return GapChance.OfGrid(request.Rig.Field, overlap, fit.Columns, fit.Rows, request.Errors);
     }
 }

@@ -9,15 +9,7 @@ internal sealed class PanelCountAid(FramingRequest request, PanelOverlap overlap
 {
     public PanelCount At(PositionAngle angle)
     {
-        var fit = MosaicFit.AtAngle(
-            request.Target.Outline,
-            request.Rig.Field,
-            overlap,
-            request.Grid,
-            request.WantedTangentMargin,
-            request.MostPanels,
-            angle
-        );
+        var fit = GridAtAngle.Of(request, overlap, angle);
         return new(fit.Columns, fit.Rows, fit.Frame.TangentMargin);
     }
 }
