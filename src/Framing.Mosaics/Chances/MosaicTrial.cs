@@ -1,0 +1,251 @@
+using System.Runtime.InteropServices;
+using Framing.Sky;
+
+namespace Framing.Mosaics;
+
+/// <summary>Looks at one drawn mosaic after another; one for each thread.</summary>
+internal sealed class MosaicTrial
+{
+    private readonly DrawnPanels panels;
+    private readonly PanelPair[] pairs;
+    private readonly TargetRim? rim;
+    private readonly int reachColumns;
+    private readonly int reachRows;
+    private readonly double sliver;
+    private readonly ConvexPieces pieces = new();
+    private readonly List<(int Panel, Vector3D[] Ring)> gaps = [];
+    private readonly List<int> near = [];
+
+    /// <summary>Prepares for trials.</summary>
+    /// <param name="panels">The panels, drawn anew before each <see cref="Look"/>.</param>
+    /// <param name="pairs">All pairs of neighbours.</param>
+    /// <param name="rim">The border of the target, when it is asked for.</param>
+    /// <param name="reachColumns">How many columns away a panel can still cover a gap.</param>
+    /// <param name="reachRows">How many rows away.</param>
+    public MosaicTrial(
+        DrawnPanels panels,
+        PanelPair[] pairs,
+        TargetRim? rim,
+        int reachColumns,
+        int reachRows
+    )
+    {
+        this.panels = panels;
+        this.pairs = pairs;
+        this.rim = rim;
+        this.reachColumns = reachColumns;
+        this.reachRows = reachRows;
+        sliver = 1e-9 * 4.0 * panels.HalfWidth * panels.HalfHeight;
+        Parted = new long[pairs.Length];
+    }
+
+    /// <summary>How often each pair has parted so far.</summary>
+    public long[] Parted { get; }
+
+    /// <summary>Looks at the panels as they stand now.</summary>
+    public (bool Closed, double GapSteradians, bool Covered) Look()
+    {
+        gaps.Clear();
+        var closed = true;
+        var area = 0.0;
+        for (var i = 0; i < pairs.Length; i++)
+        {
+            if (Parts(pairs[i], ref area))
+            {
+                Parted[i]++;
+                closed = false;
+            }
+        }
+
+        for (var row = 0; row + 1 < panels.Rows; row++)
+        {
+            for (var column = 0; column + 1 < panels.Columns; column++)
+            {
+                closed &= !HoleBelowRight(column, row, ref area);
+            }
+        }
+
+        return (closed, area, rim is not null && rim.IsCovered(panels) && !AnyGapInTarget());
+    }
+
+    private bool Parts(PanelPair pair, ref double area)
+    {
+        var (first, second, alongWidth) = pair;
+        var sign = alongWidth ? 1.0 : -1.0;
+        var forth = NeighbourLook.At(panels, first, second, alongWidth, sign);
+        var back = NeighbourLook.At(panels, second, first, alongWidth, -sign);
+        if (forth.Closed && back.Closed)
+        {
+            return false;
+        }
+
+        FindNear(first, second);
+        var halfDepth = alongWidth ? panels.HalfWidth : panels.HalfHeight;
+        var before = area;
+        if (forth.Faces && !forth.Closed)
+        {
+            forth.Open(panels[first], alongWidth, sign, halfDepth, pieces);
+            area += Uncovered(first);
+        }
+
+        if (back.Faces && !back.Closed)
+        {
+            back.Open(panels[second], alongWidth, -sign, halfDepth, pieces);
+            area += Uncovered(first);
+        }
+
+        // Panels that do not even face each other stand apart, though no sky lies between facing sides.
+        return area > before || !forth.Faces || !back.Faces;
+    }
+
+    /// <summary>True when a hole is enclosed where four panels meet.</summary>
+    private bool HoleBelowRight(int column, int row, ref double area)
+    {
+        var a = (row * panels.Columns) + column;
+        var (b, c, d) = (a + 1, a + panels.Columns, a + panels.Columns + 1);
+        var (w, h) = (panels.HalfWidth, panels.HalfHeight);
+
+        // Convex figures with a common place make a star about it, and a star has no hole.
+        var place =
+            panels[a].Place(w, -h)
+            + panels[b].Place(-w, -h)
+            + panels[c].Place(w, h)
+            + panels[d].Place(-w, h);
+        if (
+            panels.Depth(a, place) >= 0.0
+            && panels.Depth(b, place) >= 0.0
+            && panels.Depth(c, place) >= 0.0
+            && panels.Depth(d, place) >= 0.0
+        )
+        {
+            return false;
+        }
+
+        // Between the four middles: what is bare there and cannot get out is enclosed.
+        var (p, q, r, s) = (
+            panels[a].Forward,
+            panels[b].Forward,
+            panels[d].Forward,
+            panels[c].Forward
+        );
+        FindNear(a, d);
+        pieces.Start(p, q, r, s);
+        var hole = Uncovered(a, keep: false);
+        if (hole <= 0.0)
+        {
+            return false;
+        }
+
+        var around = CollectionsMarshal.AsSpan(near);
+        if (
+            !panels.CoverArc(p, q, around)
+            || !panels.CoverArc(q, r, around)
+            || !panels.CoverArc(r, s, around)
+            || !panels.CoverArc(s, p, around)
+        )
+        {
+            return false;
+        }
+
+        area += hole;
+        Keep(a);
+        return true;
+    }
+
+    /// <summary>Takes off the pieces what panels cover and what was counted before, and gives the area of the rest.</summary>
+    private double Uncovered(int first, bool keep = true)
+    {
+        Span<Vector3D> normals = stackalloc Vector3D[4];
+        foreach (var index in near)
+        {
+            panels.Inwards(index, normals);
+            pieces.TakeOff(normals);
+            if (pieces.Pieces.Count == 0)
+            {
+                return 0.0;
+            }
+        }
+
+        var (row, column) = Math.DivRem(first, panels.Columns);
+        Span<Vector3D> sides = stackalloc Vector3D[16];
+        foreach (var (panel, ring) in gaps)
+        {
+            var (otherRow, otherColumn) = Math.DivRem(panel, panels.Columns);
+            if (Math.Abs(otherRow - row) > 2 || Math.Abs(otherColumn - column) > 2)
+            {
+                continue;
+            }
+
+            // A side shorter than 1e-11 has no direction left, and none is needed.
+            var count = 0;
+            for (var i = 0; i < ring.Length && count < sides.Length; i++)
+            {
+                var (from, to) = (ring[i], ring[(i + 1) % ring.Length]);
+                var side = from.Cross(to);
+                if (side.Length > 1e-11 * from.Length * to.Length)
+                {
+                    sides[count++] = side;
+                }
+            }
+
+            pieces.TakeOff(sides[..count]);
+        }
+
+        var area = pieces.Weigh(sliver);
+        if (keep)
+        {
+            Keep(first);
+        }
+
+        return area;
+    }
+
+    private void Keep(int first)
+    {
+        foreach (var piece in pieces.Pieces)
+        {
+            gaps.Add((first, piece));
+        }
+    }
+
+    private bool AnyGapInTarget()
+    {
+        foreach (var (_, ring) in gaps)
+        {
+            var middle = default(Vector3D);
+            foreach (var corner in ring)
+            {
+                middle += corner * (1.0 / corner.Length);
+            }
+
+            if (rim!.Holds(middle))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void FindNear(int first, int last)
+    {
+        near.Clear();
+        var (top, left) = Math.DivRem(first, panels.Columns);
+        var (bottom, right) = Math.DivRem(last, panels.Columns);
+        for (
+            var row = Math.Max(0, top - reachRows);
+            row <= Math.Min(panels.Rows - 1, bottom + reachRows);
+            row++
+        )
+        {
+            for (
+                var column = Math.Max(0, left - reachColumns);
+                column <= Math.Min(panels.Columns - 1, right + reachColumns);
+                column++
+            )
+            {
+                near.Add((row * panels.Columns) + column);
+            }
+        }
+    }
+}
