@@ -58,6 +58,7 @@ internal static class CommandLine
         );
         root.Subcommands.Add(PlanCommand.Make(terminal));
         root.Subcommands.Add(FindCommand.Make(terminal));
+        root.Subcommands.Add(WhereCommand.Make(terminal));
         root.Subcommands.Add(InspectCommand.Make(terminal));
         root.Subcommands.Add(StrategiesCommand.Make(terminal));
         foreach (var option in root.Options.OfType<VersionOption>())

@@ -36,7 +36,10 @@ public sealed class OfDateFrame
     private OfDateFrame(TerrestrialTime time)
     {
         Time = time;
-        toOfDate = Precession.ToOfDate(time, Nutation.At(time));
+        var nutation = Nutation.At(time);
+        toOfDate = Precession.ToOfDate(time, nutation);
+        NutationInLongitude = nutation.InLongitude;
+        Obliquity = Precession.MeanObliquity(time) + nutation.InObliquity;
         var earth = EarthMotion.At(time);
         velocity = earth.Velocity * (1.0 / LightSpeed);
         var distance = earth.FromSun.Length;
@@ -58,6 +61,15 @@ public sealed class OfDateFrame
 
     /// <summary>The Sun's centre as seen from the Earth's centre, of date (apparent place), within 3″.</summary>
     public SkyDirection Sun { get; }
+
+    /// <summary>
+    /// Nutation in longitude: how far the true equinox of date stands west of the mean one along the ecliptic, at most 20″
+    /// either way.
+    /// </summary>
+    public Angle NutationInLongitude { get; }
+
+    /// <summary>True obliquity of date: the angle between the ecliptic and the true equator, near 23.44°.</summary>
+    public Angle Obliquity { get; }
 
     /// <summary>True when the frame can be built for a time: Julian years 1900 to 2200.</summary>
     /// <param name="time">The time.</param>

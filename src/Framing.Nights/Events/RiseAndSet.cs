@@ -1,0 +1,150 @@
+using Framing.Sky;
+
+namespace Framing.Nights;
+
+/// <summary>When something rises, sets and stands highest.</summary>
+/// <remarks>
+/// Stars rise and set at an apparent altitude of 0 in the air of the site, the Moon when its upper limb is 34′ below the
+/// true horizon (Nautical Almanac). A skyline is not in it.
+/// </remarks>
+public static class RiseAndSet
+{
+    /// <summary>The Moon's limb at rise and set, against the true horizon.</summary>
+    internal static readonly Angle LimbAtHorizon = Angle.FromArcminutes(-34.0);
+
+    private const double DegreesPerDay = 360.98564736629;
+
+    /// <summary>When a direction is above the horizon.</summary>
+    /// <param name="icrs">The ICRS direction of something far away.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="start">Begin of the time looked at, UTC.</param>
+    /// <param name="end">Its end, UTC, later than the begin.</param>
+    /// <returns>The stretches by time; none when it stays below.</returns>
+    /// <exception cref="ArgumentException">The end does not come after the begin, or a kind is not UTC.</exception>
+    public static IReadOnlyList<UtcInterval> StarUp(
+        SkyDirection icrs,
+        ObservingSite site,
+        DateTime start,
+        DateTime end
+    )
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return StarAbove(icrs, site, -Refraction.AtApparent(Angle.Zero, site.Air), start, end);
+    }
+
+    /// <summary>When a direction is above a true altitude.</summary>
+    /// <param name="icrs">The ICRS direction of something far away.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="trueAltitude">The altitude, without air.</param>
+    /// <param name="start">Begin of the time looked at, UTC.</param>
+    /// <param name="end">Its end, UTC, later than the begin.</param>
+    /// <returns>The stretches by time; none when it stays below.</returns>
+    /// <exception cref="ArgumentException">The end does not come after the begin, or a kind is not UTC.</exception>
+    public static IReadOnlyList<UtcInterval> StarAbove(
+        SkyDirection icrs,
+        ObservingSite site,
+        Angle trueAltitude,
+        DateTime start,
+        DateTime end
+    )
+    {
+        InOrder(start, end);
+        return Crossings.Above(
+            utc => SiteMoment.Of(site, utc).See(icrs).TrueAltitude.Degrees - trueAltitude.Degrees,
+            start,
+            end
+        );
+    }
+
+    /// <summary>When the Moon's upper limb is above the horizon.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="start">Begin of the time looked at, UTC.</param>
+    /// <param name="end">Its end, UTC, later than the begin.</param>
+    /// <returns>The stretches by time; none when it stays below.</returns>
+    /// <exception cref="ArgumentException">The end does not come after the begin, or a kind is not UTC.</exception>
+    public static IReadOnlyList<UtcInterval> MoonUp(
+        ObservingSite site,
+        DateTime start,
+        DateTime end
+    )
+    {
+        InOrder(start, end);
+        return Crossings.Above(
+            utc =>
+            {
+                var moon = SiteMoment.Of(site, utc).Moon;
+                return (moon.Place.TrueAltitude + moon.SemiDiameter - LimbAtHorizon).Degrees;
+            },
+            start,
+            end
+        );
+    }
+
+    /// <summary>When the Sun's centre is below an altitude.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="trueAltitude">The altitude without air: -0.833° for sunset, -6°, -12°, -18° for the twilights.</param>
+    /// <param name="start">Begin of the time looked at, UTC.</param>
+    /// <param name="end">Its end, UTC, later than the begin.</param>
+    /// <returns>The stretches by time; none when it stays above.</returns>
+    /// <exception cref="ArgumentException">The end does not come after the begin, or a kind is not UTC.</exception>
+    public static IReadOnlyList<UtcInterval> SunBelow(
+        ObservingSite site,
+        Angle trueAltitude,
+        DateTime start,
+        DateTime end
+    )
+    {
+        InOrder(start, end);
+        return Crossings.Above(
+            utc => trueAltitude.Degrees - SiteMoment.Of(site, utc).Sun.TrueAltitude.Degrees,
+            start,
+            end
+        );
+    }
+
+    /// <summary>When a direction next stands on the upper meridian.</summary>
+    /// <param name="icrs">The ICRS direction of something far away.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="after">The time from which on to look, UTC.</param>
+    /// <returns>The time, within a sidereal day.</returns>
+    public static DateTime NextTransit(SkyDirection icrs, ObservingSite site, DateTime after) =>
+        NextTransit(utc => SiteMoment.Of(site, utc).See(icrs).HourAngle, after);
+
+    /// <summary>When the Moon next stands on the upper meridian of the observer.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="after">The time from which on to look, UTC.</param>
+    /// <returns>The time, within 25.5 hours.</returns>
+    public static DateTime NextMoonTransit(ObservingSite site, DateTime after) =>
+        NextTransit(utc => SiteMoment.Of(site, utc).Moon.Place.HourAngle, after);
+
+    private static DateTime NextTransit(Func<DateTime, Angle> hourAngle, DateTime after)
+    {
+        var time = after + Turn((-hourAngle(after)).Wrapped);
+        for (var i = 0; i < 8; i++)
+        {
+            var step = Turn((-hourAngle(time)).WrappedSigned);
+            time += step;
+            if (step.Duration() < TimeSpan.FromMilliseconds(1.0))
+            {
+                break;
+            }
+        }
+
+        return time < after ? after : time;
+    }
+
+    private static TimeSpan Turn(Angle angle) => TimeSpan.FromDays(angle.Degrees / DegreesPerDay);
+
+    private static void InOrder(DateTime start, DateTime end)
+    {
+        if (end <= start)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The end {end:o} does not come after the begin {start:o}."
+                ),
+                nameof(end)
+            );
+        }
+    }
+}
