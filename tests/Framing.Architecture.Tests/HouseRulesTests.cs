@@ -65,6 +65,7 @@ public sealed class HouseRulesTests : IDisposable
     [InlineData("Framing.Workshop", "SkiaSharp")]
     [InlineData("Framing.Drawing", "SixLabors.ImageSharp")]
     [InlineData("Framing.Planning", "NetTopologySuite")]
+    [InlineData("Framing.Drawing", "BitMiracle.LibTiff.NET")]
     [InlineData("Framing.Workshop", "SkiaSharp.NativeAssets.Win32")]
     public void Packages_AwayFromHome_AreFound(string room, string package)
     {
@@ -81,6 +82,7 @@ public sealed class HouseRulesTests : IDisposable
 
     [Theory]
     [InlineData("Framing.Drawing", "SkiaSharp")]
+    [InlineData("Framing.Imaging", "SkiaSharp")]
     [InlineData("Framing.Cli", "SkiaSharp.NativeAssets.Win32")]
     [InlineData("Framing.Sky", "MathNet.Numerics")]
     public void Packages_AtHome_AreFine(string room, string package)

@@ -12,7 +12,8 @@ internal static class PackageRules
         string[]
     >(StringComparer.Ordinal)
     {
-        ["SkiaSharp"] = ["Framing.Drawing"],
+        ["SkiaSharp"] = ["Framing.Drawing", "Framing.Imaging"],
+        ["BitMiracle.LibTiff"] = ["Framing.Imaging"],
         ["SixLabors.ImageSharp"] = ["Framing.Imaging"],
         ["NetTopologySuite"] = ["Framing.Mosaics"],
         ["Tomlyn"] = ["Framing.Workshop"],

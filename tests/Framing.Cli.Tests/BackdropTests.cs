@@ -29,6 +29,41 @@ public sealed class BackdropTests
         Assert.True(Of("over/sky.png").Length > Of("plain/sky.png").Length);
     }
 
+    /// <summary>The demo picture saved in another format, its solution's cards beside it: the same place, the same framing.</summary>
+    [Theory]
+    [InlineData("shore.jpg")]
+    [InlineData("shore.tif")]
+    public void Plan_OverAndLikeAPictureOfAnotherFormat_TakesIt(string name)
+    {
+        using var session = new Session();
+        var picture = Path.Combine(session.Folder, name);
+        File.Copy(Checkout.At($"tests/Framing.Cli.Tests/Data/{name}"), picture);
+        File.Copy(
+            Checkout.At("demo-data/shore.wcs.txt"),
+            Path.Combine(session.Folder, "shore.wcs.txt")
+        );
+        byte[] Of(string file) => File.ReadAllBytes(Path.Combine(session.Folder, file));
+        var sample = Checkout.At("samples/single-frame.toml");
+        session.Run("plan", sample, "--out", "plain");
+
+        var over = session.Run("plan", sample, "--backdrop", picture, "--out", "over");
+        var like = session.Run("plan", sample, "--like", picture, "--out", "like");
+        var likePng = session.Run(
+            "plan",
+            sample,
+            "--like",
+            Checkout.At("demo-data/shore.png"),
+            "--out",
+            "like-png"
+        );
+
+        Assert.Equal((0, 0, 0), (over.Code, like.Code, likePng.Code));
+        Assert.Equal(string.Empty, over.Error);
+        Assert.Equal(Of("plain/report.json"), Of("over/report.json"));
+        Assert.True(Of("over/sky.png").Length > Of("plain/sky.png").Length);
+        Assert.Equal(Of("like-png/panels.csv"), Of("like/panels.csv"));
+    }
+
     [Fact]
     public void Plan_OverAPictureThatLiesElsewhere_SaysSo()
     {

@@ -55,6 +55,27 @@ public sealed class InspectCommandTests
     }
 
     [Theory]
+    [InlineData("shore.jpg", 3)]
+    [InlineData("shore.tif", 1)]
+    public void Inspect_OfAJpegOrTiff_TakesTheCardsBesideIt(string name, int planes)
+    {
+        using var session = new Session();
+        var picture = Path.Combine(session.Folder, name);
+        File.Copy(Checkout.At($"tests/Framing.Cli.Tests/Data/{name}"), picture);
+        File.Copy(Checkout.At("demo-data/shore.wcs.txt"), $"{picture}.wcs.txt");
+
+        var json = session.Run("inspect", picture, "--json").Json();
+        var png = session.Run("inspect", Checkout.At("demo-data/shore.png"), "--json").Json();
+
+        Assert.Equal("uint8", json.GetProperty("sampleFormat").GetString());
+        Assert.Equal(planes, json.GetProperty("planes").GetInt32());
+        Assert.Equal(
+            png.GetProperty("wcs").GetProperty("cornersDeg").ToString(),
+            json.GetProperty("wcs").GetProperty("cornersDeg").ToString()
+        );
+    }
+
+    [Theory]
     [InlineData("\"12\" is no place in a picture", "--pixel", "12")]
     [InlineData("\"a,b\" is no place in a picture", "--pixel", "a,b")]
     [InlineData("\"1,nan\" is no place in a picture", "--pixel", "1,nan")]

@@ -14,7 +14,7 @@ internal static class InspectCommand
 {
     public static Command Make(Terminal terminal)
     {
-        var file = new Argument<string>("FILE") { Description = "A FITS or PNG file." };
+        var file = new Argument<string>("FILE") { Description = "A FITS, PNG, JPEG or TIFF file." };
         var pixel = new Option<PixelPosition?>("--pixel")
         {
             Description =

@@ -44,7 +44,7 @@ internal static class PlanCommand
         var backdrop = new Option<string?>("--backdrop")
         {
             Description =
-                "Your own picture of the region, FITS or PNG, with a solution: drawn under the chart.",
+                "Your own picture of the region, FITS, PNG, JPEG or TIFF, with a solution: drawn under the chart.",
             HelpName = "FILE",
         };
         var like = new Option<string?>("--like")

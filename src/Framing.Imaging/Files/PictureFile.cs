@@ -5,10 +5,13 @@ namespace Framing.Imaging;
 
 /// <summary>The door to picture files: what they are, their samples, their pictures.</summary>
 /// <remarks>
-/// <para>FITS images and PNG files are read; other kinds are named and refused. The first bytes tell the kind, not the name.</para>
 /// <para>
-/// A FITS file of any length is read through a small buffer and averaged down while it is read; a PNG is decoded whole and
-/// may have 120 million pixels.
+/// FITS, PNG, JPEG and TIFF files are read; other kinds are named and refused. The first bytes tell the kind, not the name.
+/// JPEG and TIFF are turned as their orientation says.
+/// </para>
+/// <para>
+/// A FITS file of any length is read through a small buffer and averaged down while it is read; so are JPEG and
+/// TIFF files of up to 120 million pixels (40 million of a progressive JPEG). A PNG of as many is decoded whole.
 /// </para>
 /// </remarks>
 public static class PictureFile
@@ -46,7 +49,7 @@ public static class PictureFile
 
     /// <summary>Reads the samples of the pixel in which a place lies.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="pixel">The place, as FITS counts and as the file's axes run (a PNG's from the bottom left).</param>
+    /// <param name="pixel">The place, as FITS counts and as the file's axes run (all but FITS from the bottom left as shown).</param>
     /// <returns>One sample a plane, alpha last where there is one; nothing when the place lies outside the picture.</returns>
     /// <exception cref="UnreadableFileException">It cannot be read, or it is no picture.</exception>
     public static IReadOnlyList<SampleValue> ReadSamples(string path, PixelPosition pixel)
@@ -63,7 +66,7 @@ public static class PictureFile
     private static PictureFacts FactsOf(PictureSource source)
     {
         var warnings = new List<string>(source.Warnings);
-        var rig = RigFacts.Read(source.Header, warnings);
+        var rig = source.Rig ?? RigFacts.Read(source.Header, warnings);
         var solution = SolutionFinder.Find(source, out var besides);
         warnings.AddRange(solution.Warnings);
         var sky = solution.Coordinates is { } coordinates

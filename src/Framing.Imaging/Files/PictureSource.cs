@@ -29,6 +29,9 @@ internal abstract class PictureSource : IDisposable
     /// <summary>The file's own cards; empty where it has none.</summary>
     public virtual FitsHeader Header => FitsHeader.Empty;
 
+    /// <summary>How the frame was taken, where the file says it elsewhere than in header cards.</summary>
+    public virtual RigFacts? Rig => null;
+
     public virtual IReadOnlyList<string> Warnings => [];
 
     /// <summary>Planes that make the picture: three for colours, else the first alone.</summary>
@@ -47,9 +50,13 @@ internal abstract class PictureSource : IDisposable
                 FileShare.ReadWrite | FileShare.Delete
             );
             start = start[..stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)];
-            if (start.StartsWith(PngLayout.Signature))
+            PictureSource? source =
+                start.StartsWith(PngLayout.Signature) ? new PngSource(path, stream)
+                : start.StartsWith(JpegLayout.Signature) ? new JpegSource(path, stream)
+                : TiffLayout.Begins(start) ? new TiffSource(path, stream)
+                : null;
+            if (source is not null)
             {
-                var source = new PngSource(path, stream);
                 stream = null;
                 return source;
             }
@@ -105,18 +112,11 @@ internal abstract class PictureSource : IDisposable
 
     private static UnreadableFileException Refuse(string path, ReadOnlySpan<byte> start)
     {
-        const string save = "save the picture as FITS or as PNG";
-        ReadOnlySpan<byte> jpeg = [0xFF, 0xD8, 0xFF];
+        const string kinds = "FITS, PNG, JPEG and TIFF pictures are read";
         ReadOnlySpan<byte> gzip = [0x1F, 0x8B];
-        return start.IsEmpty ? new(path, "file", "it is empty", "give a FITS or PNG picture")
-            : start.StartsWith(jpeg) ? new(path, "format", "JPEG pictures are not read yet", save)
-            : start.StartsWith("II*\0"u8)
-            || start.StartsWith("MM\0*"u8)
-            || start.StartsWith("II+\0"u8)
-            || start.StartsWith("MM\0+"u8)
-                ? new(path, "format", "TIFF pictures are not read yet", save)
+        return start.IsEmpty ? new(path, "file", "it is empty", kinds)
             : start.StartsWith(gzip)
                 ? new(path, "format", "gzip-compressed files are not read yet", "unpack it first")
-            : new(path, "format", "it is neither a FITS nor a PNG file", save);
+            : new(path, "format", "it is neither a FITS nor a PNG, JPEG or TIFF file", kinds);
     }
 }

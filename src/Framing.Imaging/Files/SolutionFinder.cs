@@ -22,11 +22,11 @@ internal static class SolutionFinder
         if (besides is null)
         {
             var own = WorldCoordinatesReader.Read(source.Header);
-            return source.Format == PictureFormat.Png
+            return source.Format != PictureFormat.Fits
                 ? own with
                 {
                     WhyNone =
-                        "A PNG holds no solution, and no file of header cards stands beside it.",
+                        $"A {source.Format.ToString().ToUpperInvariant()} holds no solution, and no file of header cards stands beside it.",
                 }
                 : own;
         }
@@ -51,7 +51,7 @@ internal static class SolutionFinder
 
     private static string? Beside(PictureSource source)
     {
-        var ends = source.Format == PictureFormat.Png ? AllEnds : TextEnds;
+        var ends = source.Format != PictureFormat.Fits ? AllEnds : TextEnds;
         var bare = Path.ChangeExtension(source.Name, null);
         return ends.SelectMany(end => new[] { source.Name + end, bare + end })
             .Where(path => path != source.Name)
@@ -70,12 +70,12 @@ internal static class SolutionFinder
         var width = header.Integer("IMAGEW") ?? header.Integer("NAXIS1") ?? source.Width;
         var height = header.Integer("IMAGEH") ?? header.Integer("NAXIS2") ?? source.Height;
         if (
-            source.Format == PictureFormat.Png
+            source.Format != PictureFormat.Fits
             && IsTopDown(header)
             && height is > 0 and < 10_000_000
         )
         {
-            // The cards count from the row on top; a PNG's pixels are counted from the bottom.
+            // The cards count from the row on top; the picture's pixels are counted from the bottom.
             coordinates = coordinates.WithRowsReversed((int)height);
         }
 

@@ -5,8 +5,8 @@ namespace Framing.Imaging;
 
 /// <summary>What a picture file is: its shape, how it was taken, where it lies on the sky, and what a person should know.</summary>
 /// <remarks>
-/// Pixel positions are as FITS counts and as the file's axes run. A PNG has no axes of its own: there the middle of the
-/// bottom left pixel is (1, 1) and y grows upwards.
+/// Pixel positions are as FITS counts and as the file's axes run. PNG, JPEG and TIFF have no axes of their own:
+/// there the middle of the pixel shown at the bottom left is (1, 1) and y grows upwards.
 /// </remarks>
 public sealed record PictureFacts
 {

@@ -6,7 +6,7 @@ namespace Framing.Imaging;
 /// <summary>A picture in memory: one or three planes of numbers, and where it lies on the sky.</summary>
 /// <remarks>
 /// <para>
-/// Row r of a plane is y = r + 1 of FITS pixels: row 0 is the first stored row of a FITS file and the bottom row of a PNG.
+/// Row r of a plane is y = r + 1 of FITS pixels: row 0 is the first stored row of a FITS file and the bottom row, as shown, of every other.
 /// <see cref="RowsTopDown"/> says which end is shown on top.
 /// </para>
 /// <para>Samples that are not defined, or wholly transparent, are NaN. Numbers are those of the file, not scaled.</para>

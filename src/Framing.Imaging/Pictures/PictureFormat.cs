@@ -8,4 +8,10 @@ public enum PictureFormat
 
     /// <summary>PNG.</summary>
     Png,
+
+    /// <summary>JPEG.</summary>
+    Jpeg,
+
+    /// <summary>TIFF.</summary>
+    Tiff,
 }

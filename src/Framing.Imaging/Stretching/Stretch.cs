@@ -58,15 +58,18 @@ public sealed class Stretch
     }
 
     /// <summary>
-    /// The stretch that suits a picture: as stored for a PNG that is already made for the eye, automatic for everything else.
+    /// The stretch that suits a picture: as stored for a PNG, JPEG or TIFF that is already made for the eye, automatic for everything else.
     /// </summary>
     /// <param name="picture">The picture.</param>
     /// <returns>The stretch.</returns>
-    /// <remarks>A PNG counts as made for the eye when its median stands above 4 % of its range.</remarks>
+    /// <remarks>A picture of 8 or 16 bits, no FITS, counts as made for the eye when its median stands above 4 % of its range.</remarks>
     public static Stretch For(Picture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        if (picture.Format == PictureFormat.Png)
+        if (
+            picture.Format != PictureFormat.Fits
+            && (picture.SampleFormat is SampleFormat.UInt8 or SampleFormat.UInt16)
+        )
         {
             var stored = AsStored(picture);
             var all = SampleStatistics.Of(picture, 0, picture.Planes);

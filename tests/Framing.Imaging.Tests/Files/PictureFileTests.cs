@@ -139,7 +139,11 @@ public sealed class PictureFileTests
     [Theory]
     [InlineData("no-such.png", null, "no such file")]
     [InlineData("empty.png", "", "empty")]
-    [InlineData("text.png", "hello, sky; this is no picture", "neither a FITS nor a PNG")]
+    [InlineData(
+        "text.png",
+        "hello, sky; this is no picture",
+        "neither a FITS nor a PNG, JPEG or TIFF"
+    )]
     [InlineData("packed.fits.gz", "\u001F\u008B\u0008\0\0\0\0\0", "gzip")]
     public void Inspect_NoPicture_SaysWhat(string name, string? text, string says) =>
         TestData.InFolder(folder =>
