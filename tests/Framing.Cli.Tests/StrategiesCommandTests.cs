@@ -10,7 +10,7 @@ public sealed class StrategiesCommandTests
         "to-outline",
     ];
 
-    private static readonly string[] Overlaps = ["arcminutes", "fraction"];
+    private static readonly string[] Overlaps = ["arcminutes", "for-pointing", "fraction"];
 
     [Fact]
     public void Strategies_ListsAllWithTheirPlugin()

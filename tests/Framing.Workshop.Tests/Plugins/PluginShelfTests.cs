@@ -26,6 +26,7 @@ public sealed class PluginShelfTests : IDisposable
                 "Rotation north-up RotationToAxes",
                 "Rotation to-outline RotationToOutline",
                 "Overlap arcminutes OverlapFixed",
+                "Overlap for-pointing OverlapForPointing",
                 "Overlap fraction OverlapFixed",
             ],
             shelf.Strategies.Select(found => $"{found.Kind} {found.Name} {found.Plugin}")
@@ -285,7 +286,7 @@ public sealed class PluginShelfTests : IDisposable
     [InlineData(
         StrategyKind.Overlap,
         "xyz",
-        "unknown overlap strategy \"xyz\"; there are arcminutes, fraction"
+        "unknown overlap strategy \"xyz\"; there are arcminutes, for-pointing, fraction"
     )]
     [InlineData(
         StrategyKind.Rotation,

@@ -1,0 +1,137 @@
+using Framing.Mosaics;
+using Framing.Planning;
+using Framing.Sky;
+using Framing.Strategies;
+
+namespace Framing.Workshop.Tests;
+
+public sealed class ForPointingTests
+{
+    private static readonly StrategySettings Defaults = Questions.Settings(
+        ("least_overlap_arcmin", 1.0),
+        ("most_overlap_fraction", 0.5)
+    );
+
+    [Theory]
+    [InlineData(3.0, 1.0, 45.0, 2, 1, false)]
+    [InlineData(3.0, 1.0, 45.0, 3, 2, false)]
+    [InlineData(8.0, 0.3, 30.0, 2, 3, true)]
+    [InlineData(2.0, 0.5, 72.0, 2, 2, false)]
+    public void Choose_NinetyNinePercent_IsReachedWithAnotherSeed(
+        double sigma,
+        double turn,
+        double declination,
+        int columns,
+        int rows,
+        bool turned
+    )
+    {
+        using var strategy = Loaded();
+        var request = Request(strategy, sigma, turn, declination) with
+        {
+            Grid = GridWish.Fixed(columns, rows),
+            TurnCameraAtEachPanel = turned,
+        };
+
+        var plan = FramingStep.Frame(request).Plan!;
+
+        var mosaic = Mosaic.Grid(
+            plan.Pose,
+            request.Rig.Field,
+            plan.Overlap,
+            columns,
+            rows,
+            mirrored: false,
+            turned ? CameraTurning.TurnedAtEachPanel : CameraTurning.LeftAlone,
+            OfDateFrame.At(TerrestrialTime.FromUtc(request.At)).PoleOfDate
+        );
+        var odds = ClosingTrials.Of(mosaic, request.Errors, settings: new() { Seed = 99 });
+        Assert.Equal(0.99, odds.ChanceNoGap, 0.003);
+        Assert.StartsWith("closed 99 times in 100", plan.OverlapReason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Choose_ErrorsTooLargeForThePanel_RefusesAndSaysWhatToDo()
+    {
+        using var strategy = Loaded();
+        var outcome = FramingStep.Frame(
+            Request(strategy, 60.0, 1.0, 45.0) with
+            {
+                Grid = GridWish.Fixed(2, 2),
+            }
+        );
+
+        Assert.Null(outcome.Plan);
+        Assert.Contains(
+            "needs panels to share more than 50 %",
+            outcome.Refusal,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("lower chance_no_gap", outcome.Refusal, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Choose_SinglePanel_SharesTheLeast() =>
+        Assert.Equal(
+            Angle.FromArcminutes(7.0).Radians,
+            Ask.Overlap(
+                "for-pointing",
+                Questions.Overlap() with
+                {
+                    Errors = Errors(3.0, 1.0),
+                },
+                ("least_overlap_arcmin", 7.0)
+            ).Overlap!.Value.AlongWidth,
+            1e-15
+        );
+
+    private static LoadedOverlap Loaded() =>
+        PluginShelf.LoadOverlap(
+            Shelves.Find(
+                PluginShelf.Open(PluginShelf.FolderBesideProgram),
+                StrategyKind.Overlap,
+                "for-pointing"
+            ),
+            out _
+        )!;
+
+    private static FramingRequest Request(
+        LoadedOverlap strategy,
+        double sigma,
+        double turn,
+        double declination
+    ) =>
+        new()
+        {
+            Title = "Test",
+            Rig = Questions.ShortLens,
+            Target = TargetBuilder.FromOutline(
+                "the cloud",
+                SkyOutline.Ellipse(
+                    SkyDirection.FromDegrees(40.0, declination),
+                    Angle.FromDegrees(6.0),
+                    Angle.FromDegrees(3.0),
+                    PositionAngle.FromDegrees(90.0)
+                )
+            ),
+            Rotation = new("north", new NorthUp(), StrategySettings.None),
+            Overlap = new("for-pointing", strategy, Defaults),
+            Errors = Errors(sigma, turn),
+            At = new DateTime(2026, 12, 6, 0, 0, 0, DateTimeKind.Utc),
+            Stars = new NoStars(),
+        };
+
+    private static PanelErrors Errors(double sigma, double turn) =>
+        new(Angle.FromArcminutes(sigma), Angle.FromDegrees(turn), Angle.Zero, Angle.Zero);
+
+    private sealed class NorthUp : IRotationStrategy
+    {
+        public RotationAnswer Choose(RotationQuestion question) =>
+            RotationAnswer.Turn(PositionAngle.North, "north up");
+    }
+
+    private sealed class NoStars : IStarCount
+    {
+        public int Inside(SkyPolygon area, double faintestMagnitude) => 0;
+    }
+}
