@@ -5,7 +5,7 @@ namespace Framing.Nights;
 
 /// <summary>The sky over one site at one time.</summary>
 /// <remarks>
-/// UT1 is taken as UTC and the pole does not wander. Stars within 0.05″ of ERFA 2.0.0 under the same rules, with the
+/// UT1 is taken as UTC and the pole does not wander. Stars within 0.1″ of ERFA 2.0.0 under the same rules, with the
 /// aberration of the Earth's turning in it.
 /// </remarks>
 public sealed class SiteMoment
