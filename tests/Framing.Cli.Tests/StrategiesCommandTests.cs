@@ -50,20 +50,24 @@ public sealed class StrategiesCommandTests
             "0.15",
             fraction.GetProperty("settings")[0].GetProperty("default").GetString()
         );
+        Assert.Equal(1.0, fraction.GetProperty("settings")[0].GetProperty("below").GetDouble());
         Assert.Equal("OverlapFixed", fraction.GetProperty("plugin").GetString());
     }
 
-    [Fact]
-    public void Strategies_WithAFolderThatIsNotThere_SaysSoAndListsTheRest()
+    [Theory]
+    [InlineData("strategies")]
+    [InlineData("plan")]
+    public void Plugins_InAFolderThatIsNotThere_EndInOneLineAndTwo(string command)
     {
         using var session = new Session();
-        var outcome = session.Run("strategies", "--plugins", "nowhere");
-        Assert.Equal(0, outcome.Code);
+        var outcome = session.Run(command, "--plugins", "nowhere");
+        Assert.Equal(2, outcome.Code);
+        Assert.Empty(session.Files());
         Assert.Contains(
             "nowhere",
             Assert.Single(outcome.Error.TrimEnd('\n').Split('\n')),
             StringComparison.Ordinal
         );
-        Assert.Contains("to-outline", outcome.Output, StringComparison.Ordinal);
+        Assert.Equal(string.Empty, outcome.Output);
     }
 }

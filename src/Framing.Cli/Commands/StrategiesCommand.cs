@@ -110,6 +110,7 @@ internal static class StrategiesCommand
         writer.WriteString("default", setting.Default);
         Bound(writer, "least", setting.Least);
         Bound(writer, "most", setting.Most);
+        Bound(writer, "below", setting.Below);
         writer.WriteString("choices", setting.Choices);
         writer.WriteString("summary", setting.Summary);
         writer.WriteEndObject();
