@@ -33,7 +33,7 @@ internal static partial class DocumentRules
             .. Quoted()
                 .Matches(text)
                 .Concat(Link().Matches(text))
-                .Select(match => match.Groups["path"].Value)
+                .SelectMany(match => match.Groups["path"].Value.Split(' '))
                 .Where(path => LooksLikeAPath().IsMatch(path))
                 .Distinct(StringComparer.Ordinal)
                 .Where(path => !IsThere(root, document, path))

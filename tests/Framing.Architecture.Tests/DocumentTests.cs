@@ -30,11 +30,12 @@ public sealed class DocumentTests : IDisposable
         Write("Here.md", string.Empty);
         Write(
             "Guide.md",
-            "`src/Framing.Sky`, `src/*/A.cs`, [this](Here.md), `Here.md`, `dotnet build`, `north/`\n"
+            "`src/Framing.Sky`, `src/*/A.cs`, [this](Here.md), `Here.md`, `dotnet build`, `plan west/a.toml --size 1x1`, `north/`\n"
                 + "`src/*/B.cs` and [that](There.md)\n"
         );
         Assert.Equal(
             [
+                "Guide.md: west/a.toml does not exist.",
                 "Guide.md: north/ does not exist.",
                 "Guide.md: src/*/B.cs does not exist.",
                 "Guide.md: There.md does not exist.",
