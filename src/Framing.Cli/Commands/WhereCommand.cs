@@ -3,7 +3,6 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using Framing.Catalogue;
 using Framing.Cli.Terminals;
-using Framing.Nights;
 using Framing.Sky;
 using Framing.Workshop;
 
@@ -63,12 +62,7 @@ internal static class WhereCommand
             var file = parsed.GetValue(site);
             var section = file is null ? null : PlanFileReader.ReadSite(terminal.PathOf(file));
             var clock = section is null ? SiteClock.WithoutSite : SiteClock.Of(section, file!);
-            var answer = WhereAnswer.Of(
-                entry,
-                direction,
-                utc,
-                section is null ? null : Observer(section)
-            );
+            var answer = WhereAnswer.Of(entry, direction, utc, section?.Observer);
             if (parsed.GetValue(json))
             {
                 JsonOutput.Write(terminal, writer => WhereDocument.Write(writer, answer));
@@ -103,14 +97,6 @@ internal static class WhereCommand
                 : $"where: \"{text}\": {UnknownName.Problem(found)}"
         );
     }
-
-    private static ObservingSite Observer(SiteSection site) =>
-        new(
-            site.Latitude,
-            site.Longitude,
-            site.ElevationMetres,
-            new(site.PressureHectopascals, site.TemperatureCelsius)
-        );
 
     private static DateTime? Time(ArgumentResult result)
     {

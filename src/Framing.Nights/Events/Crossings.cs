@@ -2,7 +2,7 @@ namespace Framing.Nights;
 
 /// <summary>Finds when a smooth height goes through zero, grazing passes included.</summary>
 /// <remarks>
-/// The height is sampled every ten minutes. Where three samples turn without changing sign, the turning point between them is
+/// The height is sampled every ten minutes unless another step is given. Where three samples turn without changing sign, the turning point between them is
 /// sought, so that a short stretch above or below is not missed. Crossings are halved to 0.05 s.
 /// </remarks>
 internal static class Crossings
@@ -14,7 +14,8 @@ internal static class Crossings
     public static IReadOnlyList<UtcInterval> Above(
         Func<DateTime, double> height,
         DateTime start,
-        DateTime end
+        DateTime end,
+        TimeSpan? step = null
     )
     {
         var intervals = new List<UtcInterval>();
@@ -25,7 +26,7 @@ internal static class Crossings
             (open, openBefore) = (start, true);
         }
 
-        foreach (var (time, rising) in Between(height, start, end))
+        foreach (var (time, rising) in Between(height, start, end, step))
         {
             if (rising)
             {
@@ -50,11 +51,12 @@ internal static class Crossings
     public static IReadOnlyList<(DateTime Time, bool Rising)> Between(
         Func<DateTime, double> height,
         DateTime start,
-        DateTime end
+        DateTime end,
+        TimeSpan? step = null
     )
     {
         var found = new List<(DateTime, bool)>();
-        foreach (var (left, right) in Pieces(height, start, end))
+        foreach (var (left, right) in Pieces(height, start, end, step))
         {
             if (left.Up != right.Up)
             {
@@ -73,7 +75,7 @@ internal static class Crossings
     )
     {
         var (lowest, highest) = (double.PositiveInfinity, double.NegativeInfinity);
-        foreach (var sample in Samples(height, start, end, always: true))
+        foreach (var sample in Samples(height, start, end, always: true, step: null))
         {
             lowest = Math.Min(lowest, sample.Value);
             highest = Math.Max(highest, sample.Value);
@@ -85,11 +87,12 @@ internal static class Crossings
     private static IEnumerable<(Sample Left, Sample Right)> Pieces(
         Func<DateTime, double> height,
         DateTime start,
-        DateTime end
+        DateTime end,
+        TimeSpan? step
     )
     {
         Sample? before = null;
-        foreach (var sample in Samples(height, start, end, always: false))
+        foreach (var sample in Samples(height, start, end, always: false, step))
         {
             if (before is { } left)
             {
@@ -105,17 +108,18 @@ internal static class Crossings
         Func<DateTime, double> height,
         DateTime start,
         DateTime end,
-        bool always
+        bool always,
+        TimeSpan? step
     )
     {
-        var count = Math.Max(1, (int)Math.Ceiling((end - start) / Step));
-        var step = (end - start) / count;
+        var count = Math.Max(1, (int)Math.Ceiling((end - start) / (step ?? Step)));
+        var apart = (end - start) / count;
 
         // One step more at both ends shows a turning point in the first or last piece.
         var values = new Sample[count + 3];
         for (var i = 0; i < values.Length; i++)
         {
-            values[i] = Take(height, i == count + 1 ? end : start + (step * (i - 1)));
+            values[i] = Take(height, i == count + 1 ? end : start + (apart * (i - 1)));
         }
 
         for (var i = 1; i <= count + 1; i++)

@@ -5,12 +5,15 @@ namespace Framing.Nights;
 /// <summary>When something rises, sets and stands highest.</summary>
 /// <remarks>
 /// Stars rise and set at an apparent altitude of 0 in the air of the site, the Moon when its upper limb is 34′ below the
-/// true horizon (Nautical Almanac). A skyline is not in it.
+/// true horizon (Nautical Almanac). A skyline is in <see cref="StarClear"/> alone.
 /// </remarks>
 public static class RiseAndSet
 {
     /// <summary>The Moon's limb at rise and set, against the true horizon.</summary>
     internal static readonly Angle LimbAtHorizon = Angle.FromArcminutes(-34.0);
+
+    // The teeth of a skyline are narrow: an azimuth changes by a quarter of a degree and more in a minute.
+    private static readonly TimeSpan SkylineStep = TimeSpan.FromMinutes(1.0);
 
     private const double DegreesPerDay = 360.98564736629;
 
@@ -53,6 +56,35 @@ public static class RiseAndSet
             utc => SiteMoment.Of(site, utc).See(icrs).TrueAltitude.Degrees - trueAltitude.Degrees,
             start,
             end
+        );
+    }
+
+    /// <summary>When a direction is clear of the site's skyline and above a least altitude, as seen through the air.</summary>
+    /// <param name="icrs">The ICRS direction of something far away.</param>
+    /// <param name="site">The site with its skyline.</param>
+    /// <param name="least">The least apparent altitude, whatever the skyline.</param>
+    /// <param name="start">Begin of the time looked at, UTC.</param>
+    /// <param name="end">Its end, UTC, later than the begin.</param>
+    /// <returns>
+    /// The stretches by time, perhaps several in one night; none when it is never clear. A gap or a tooth of the skyline that
+    /// it passes in less than a minute may be overlooked.
+    /// </returns>
+    /// <exception cref="ArgumentException">The end does not come after the begin, or a kind is not UTC.</exception>
+    public static IReadOnlyList<UtcInterval> StarClear(
+        SkyDirection icrs,
+        ObservingSite site,
+        Angle least,
+        DateTime start,
+        DateTime end
+    )
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        InOrder(start, end);
+        return Crossings.Above(
+            utc => site.Horizon.Clearance(SiteMoment.Of(site, utc).See(icrs), least).Degrees,
+            start,
+            end,
+            SkylineStep
         );
     }
 

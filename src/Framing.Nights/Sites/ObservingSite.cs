@@ -50,6 +50,9 @@ public sealed record ObservingSite
     /// <summary>The air.</summary>
     public AirConditions Air { get; }
 
+    /// <summary>The skyline; flat unless one was measured.</summary>
+    public Horizon Horizon { get; init; } = Horizon.Flat;
+
     /// <summary>
     /// Where the observer stands against the Earth's centre, km: distance from the axis, and height over the equator's
     /// plane (WGS84 ellipsoid: 6378.137 km, flattening 1/298.257223563).

@@ -1,3 +1,4 @@
+using Framing.Nights;
 using Framing.Sky;
 
 namespace Framing.Workshop;
@@ -17,8 +18,8 @@ public sealed record SiteSection
     /// <summary>Name of the time zone in the IANA database. Only its spelling was checked.</summary>
     public required string TimeZone { get; init; }
 
-    /// <summary>The skyline by growing azimuth; empty when the plan gives none, else two points or more.</summary>
-    public required IReadOnlyList<HorizonPoint> Horizon { get; init; }
+    /// <summary>The skyline, azimuths made true; flat when the plan gives none.</summary>
+    public required Horizon Horizon { get; init; }
 
     /// <summary>Nothing is shot below this altitude, whatever the skyline.</summary>
     public required Angle MinAltitude { get; init; }
@@ -28,4 +29,11 @@ public sealed record SiteSection
 
     /// <summary>Air temperature in °C.</summary>
     public required double TemperatureCelsius { get; init; }
+
+    /// <summary>The site as the rules of the night take it, with its air and skyline.</summary>
+    public ObservingSite Observer =>
+        new(Latitude, Longitude, ElevationMetres, new(PressureHectopascals, TemperatureCelsius))
+        {
+            Horizon = Horizon,
+        };
 }

@@ -9,9 +9,15 @@ public sealed class NightChecksTests
     private static readonly IReadOnlyDictionary<string, JsonElement> Entries = TestTable.Checks();
 
     [Fact]
-    public void Entries_AreAllThere() => Assert.Equal(31, Entries.Count);
+    public void Entries_AreAllThere() => Assert.Equal(34, Entries.Count);
 
-    public static TheoryData<string> Ids() => [.. TestTable.Checks().Keys];
+    // The skyline's own entries are in HorizonTests.
+    public static TheoryData<string> Ids() =>
+        [
+            .. TestTable
+                .Checks()
+                .Keys.Where(id => !id.StartsWith("nt-horizon", StringComparison.Ordinal)),
+        ];
 
     [Theory]
     [MemberData(nameof(Ids))]

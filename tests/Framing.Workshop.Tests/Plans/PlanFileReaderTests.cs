@@ -32,11 +32,11 @@ public sealed class PlanFileReaderTests
         Assert.Equal("Europe/Zurich", site.TimeZone);
         Assert.Equal(
             [1.5, 2.5, 92.5, 182.5],
-            site.Horizon.Select(point => Math.Round(point.Azimuth.Degrees, 9))
+            site.Horizon.Points.Select(point => Math.Round(point.Azimuth.Degrees, 9))
         );
         Assert.Equal(
             [11.0, 10.0, 20.0, 5.0],
-            site.Horizon.Select(point => Math.Round(point.Altitude.Degrees, 9))
+            site.Horizon.Points.Select(point => Math.Round(point.Altitude.Degrees, 9))
         );
         Assert.Equal(26.0, site.MinAltitude.Degrees, 1e-12);
         Assert.Equal(831.0, site.PressureHectopascals);
@@ -179,7 +179,7 @@ public sealed class PlanFileReaderTests
         Assert.Equal(794.95, site.PressureHectopascals, 0.02);
         Assert.Equal(2.0, site.TemperatureCelsius, 1e-9);
         Assert.Equal("UTC", site.TimeZone);
-        Assert.Empty(site.Horizon);
+        Assert.True(site.Horizon.IsFlat);
     }
 
     [Theory]

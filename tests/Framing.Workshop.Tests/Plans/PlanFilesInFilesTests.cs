@@ -71,7 +71,7 @@ public sealed class PlanFilesInFilesTests
             )
             .With("meadow/line.csv", PlanTexts.Horizon)
             .Read("plans/a.toml");
-        Assert.Equal(4, plan.Site!.Horizon.Count);
+        Assert.Equal(4, plan.Site!.Horizon.Points.Count);
     }
 
     [Theory]
@@ -104,12 +104,24 @@ public sealed class PlanFilesInFilesTests
         "line.csv:3:1: \"90\" has 1 columns; the header has 2"
     )]
     [InlineData(
-        "azimuth_deg,altitude_deg\n90,5\n# a comment\n10,3\n90,6\n",
-        "line.csv:5:1: azimuth_deg = 90; this azimuth is given twice with two altitudes; keep one"
+        "azimuth_deg,altitude_deg\n10,3\n90,5\n# a comment\n90,6\n",
+        "line.csv:5:1: azimuth_deg = 90; azimuths have to grow from row to row, from 0 to 360, and the row before has 90"
+    )]
+    [InlineData(
+        "azimuth_deg,altitude_deg\n0,5\n120.5,8\n90,6\n",
+        "line.csv:4:1: azimuth_deg = 90; azimuths have to grow from row to row, from 0 to 360, and the row before has 120.5"
+    )]
+    [InlineData(
+        "azimuth_deg,altitude_deg\n0,5\n400,6\n",
+        "line.csv:3:1: azimuth_deg = 400; give degrees from 0 to 360"
+    )]
+    [InlineData(
+        "azimuth_deg,altitude_deg\n0,5\n90,95\n",
+        "line.csv:3:1: altitude_deg = 95; give degrees from -10 to 90"
     )]
     [InlineData(
         "azimuth_deg,altitude_deg\n0,5\n90,8\n360,6\n",
-        "line.csv:4:1: azimuth_deg = 0; this azimuth is given twice with two altitudes; keep one"
+        "line.csv:4:1: azimuth_deg = 360; this is north again, where line 2 has another altitude; keep one"
     )]
     public void Horizon_ThatIsWrong_IsOneLine(string csv, string expected)
     {
@@ -135,12 +147,12 @@ public sealed class PlanFilesInFilesTests
             )
             .With(
                 "line.csv",
-                "altitude_deg,azimuth_deg,remark\r\n\r\n5,360,tree\r\n8, 90,\"barn\"\r\n5,0,\r\n"
+                "altitude_deg,azimuth_deg,remark\r\n\r\n5,0,tree\r\n8, 90,\"barn\"\r\n5,360,\r\n"
             )
             .Read();
         Assert.Equal(
             [0.0, 90.0],
-            plan.Site!.Horizon.Select(point => Math.Round(point.Azimuth.Degrees, 9))
+            plan.Site!.Horizon.Points.Select(point => Math.Round(point.Azimuth.Degrees, 9))
         );
     }
 

@@ -54,7 +54,7 @@ public sealed class SamplePlansTests
         Assert.Equal(sample.Rig, builtIn.Rig);
         Assert.Equal(sample.Target.Names, builtIn.Target.Names);
         Assert.Equal(sample.Site!.Horizon, builtIn.Site!.Horizon);
-        Assert.Equal(36, builtIn.Site.Horizon.Count);
+        Assert.Equal(36, builtIn.Site.Horizon.Points.Count);
         Assert.Equal("►", builtIn.Mount.Keys.East);
     }
 

@@ -1,3 +1,4 @@
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -237,15 +238,11 @@ internal static class EquipmentSections
         return name ?? PlanDefaults.TimeZone;
     }
 
-    private static IReadOnlyList<HorizonPoint> Horizon(
-        PlanReading reading,
-        PlanTable table,
-        Angle offset
-    )
+    private static Horizon Horizon(PlanReading reading, PlanTable table, Angle offset)
     {
         if (reading.Csv(table, "horizon") is not { } csv)
         {
-            return [];
+            return Nights.Horizon.Flat;
         }
 
         var horizon = HorizonReader.Read(csv.Path, csv.Text, offset, out var error);

@@ -1,3 +1,4 @@
+using Framing.Nights;
 using Framing.Sky;
 
 namespace Framing.Workshop;
@@ -13,13 +14,8 @@ internal static class HorizonReader
     /// <param name="text">Its text.</param>
     /// <param name="offset">Added to every azimuth.</param>
     /// <param name="error">What is wrong; null when nothing is.</param>
-    /// <returns>The skyline by growing azimuth.</returns>
-    public static IReadOnlyList<HorizonPoint> Read(
-        string file,
-        string text,
-        Angle offset,
-        out PlanFileError? error
-    )
+    /// <returns>The skyline; flat when something is wrong.</returns>
+    public static Horizon Read(string file, string text, Angle offset, out PlanFileError? error)
     {
         var rows = NumberRows.Read(
             file,
@@ -29,63 +25,60 @@ internal static class HorizonReader
             groupColumn: null,
             out error
         );
-        if (error is not null)
+        error ??= InOrder(file, rows);
+        if (error is null && NorthTwice(rows))
         {
-            return [];
+            error =
+                rows[0].Second == rows[^1].Second
+                    ? null
+                    : new(
+                        new(file, rows[^1].Line, 1),
+                        AzimuthColumn,
+                        "360",
+                        FormattableString.Invariant(
+                            $"this is north again, where line {rows[0].Line} has another altitude; keep one"
+                        )
+                    );
+            rows.RemoveAt(rows.Count - 1);
         }
 
-        // 360 is north again; where 0 is given as well both must agree.
-        var sorted = rows.ConvertAll(row => row.First >= 360.0 ? row with { First = 0.0 } : row);
-        sorted.Sort(ByFirst);
-        for (var i = sorted.Count - 1; i > 0; i--)
-        {
-            if (sorted[i].First > sorted[i - 1].First)
-            {
-                continue;
-            }
-
-            if (sorted[i].Second != sorted[i - 1].Second)
-            {
-                error = new(
-                    new(file, Math.Max(sorted[i].Line, sorted[i - 1].Line), 1),
-                    AzimuthColumn,
-                    FormattableString.Invariant($"{sorted[i].First}"),
-                    "this azimuth is given twice with two altitudes; keep one"
-                );
-                return [];
-            }
-
-            sorted.RemoveAt(i);
-        }
-
-        if (sorted.Count < 2)
+        if (error is null && rows.Count < 2)
         {
             error = new(new(file, 0, 0), "", null, "a horizon needs two azimuths or more");
-            return [];
         }
 
-        // Turning by the offset moves some azimuths through north, so that the order has to be found again.
-        var turned = sorted.ConvertAll(row =>
-            row with
-            {
-                First = (Angle.FromDegrees(row.First) + offset).Wrapped.Radians,
-            }
-        );
-        turned.Sort(ByFirst);
-        var horizon = new HorizonPoint[turned.Count];
-        for (var i = 0; i < horizon.Length; i++)
-        {
-            horizon[i] = new(
-                Angle.FromRadians(turned[i].First),
-                Angle.FromDegrees(turned[i].Second)
+        return error is not null
+            ? Horizon.Flat
+            : new(
+                rows.Select(row => new HorizonPoint(
+                    Angle.FromDegrees(row.First),
+                    Angle.FromDegrees(row.Second)
+                )),
+                offset
             );
-        }
-
-        return horizon;
     }
 
-    private static int ByFirst(NumberRow left, NumberRow right) =>
-        left.First != right.First
-            ? left.First.CompareTo(right.First)
-            : left.Line.CompareTo(right.Line);
+    // A row out of order is more often a slip of the pen than a habit: sorting it silently would draw a spike.
+    private static PlanFileError? InOrder(string file, List<NumberRow> rows)
+    {
+        for (var i = 1; i < rows.Count; i++)
+        {
+            if (rows[i].First <= rows[i - 1].First)
+            {
+                return new(
+                    new(file, rows[i].Line, 1),
+                    AzimuthColumn,
+                    FormattableString.Invariant($"{rows[i].First}"),
+                    FormattableString.Invariant(
+                        $"azimuths have to grow from row to row, from 0 to 360, and the row before has {rows[i - 1].First}"
+                    )
+                );
+            }
+        }
+
+        return null;
+    }
+
+    private static bool NorthTwice(List<NumberRow> rows) =>
+        rows.Count > 1 && rows[0].First == 0.0 && rows[^1].First == 360.0;
 }
