@@ -12,18 +12,23 @@ internal abstract class ByteSource : IDisposable
 
     public abstract long Length { get; }
 
-    /// <summary>Opens a file for reading by place; others may go on reading it.</summary>
+    /// <summary>True where the bytes are unpacked from a compressed file.</summary>
+    public virtual bool IsPacked => false;
+
+    /// <summary>Opens a file for reading by place; others may go on reading it. A gzip file is read unpacked.</summary>
     public static ByteSource Open(string path)
     {
         try
         {
-            return new FileSource(
-                path,
-                File.OpenHandle(
+            return GzipSource.Unpacked(
+                new FileSource(
                     path,
-                    FileMode.Open,
-                    FileAccess.Read,
-                    FileShare.ReadWrite | FileShare.Delete
+                    File.OpenHandle(
+                        path,
+                        FileMode.Open,
+                        FileAccess.Read,
+                        FileShare.ReadWrite | FileShare.Delete
+                    )
                 )
             );
         }
@@ -34,7 +39,7 @@ internal abstract class ByteSource : IDisposable
     }
 
     public static ByteSource Of(string name, ReadOnlyMemory<byte> bytes) =>
-        new MemorySource(name, bytes);
+        GzipSource.Unpacked(new MemorySource(name, bytes));
 
     /// <summary>True for the exceptions that mean "this file cannot be had", not "this program is wrong".</summary>
     public static bool IsInputProblem(Exception problem) =>
@@ -76,7 +81,7 @@ internal abstract class ByteSource : IDisposable
 
     public abstract void Dispose();
 
-    private UnreadableFileException Shrunk(long offset) =>
+    protected UnreadableFileException Shrunk(long offset) =>
         new(
             Name,
             "file",

@@ -25,6 +25,8 @@ public sealed class FitsFile : IDisposable
     /// <summary>The file as the caller named it.</summary>
     public string Name => source.Name;
 
+    internal ByteSource Source => source;
+
     /// <summary>The units up to the first one that holds an image; all of them when none does.</summary>
     public IReadOnlyList<FitsUnit> Units => units;
 

@@ -12,4 +12,8 @@ public sealed record FitsUnit(
     FitsHeader Header,
     long DataStart,
     long DataLength
-);
+)
+{
+    /// <summary>The byte of the file at which its header starts.</summary>
+    internal long HeaderStart { get; init; }
+}

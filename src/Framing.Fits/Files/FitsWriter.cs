@@ -55,7 +55,7 @@ public static class FitsWriter
             path,
             stream =>
             {
-                WriteCards(stream, [.. header.Images, .. cards?.Images ?? []]);
+                WriteCards(stream, [.. header.Images, .. Further(cards)]);
                 WriteSamples(stream, samples.Span);
             }
         );
@@ -73,7 +73,18 @@ public static class FitsWriter
             .Add("SIMPLE", true, "FITS Standard 4.0")
             .Add("BITPIX", 8)
             .Add("NAXIS", 0, "a header without data");
-        WholeFile.Write(path, stream => WriteCards(stream, [.. header.Images, .. cards.Images]));
+        WholeFile.Write(path, stream => WriteCards(stream, [.. header.Images, .. Further(cards)]));
+    }
+
+    /// <summary>The further cards; where a text runs on over CONTINUE cards, the card that older readers want says so.</summary>
+    private static IEnumerable<string> Further(FitsHeaderBuilder? cards)
+    {
+        var images = cards?.Images ?? [];
+        return images.Any(image => image.StartsWith("CONTINUE", StringComparison.Ordinal))
+            ? new FitsHeaderBuilder()
+                .Add("LONGSTRN", "OGIP 1.0", "long texts run on over CONTINUE cards")
+                .Images.Concat(images)
+            : images;
     }
 
     private static FitsHeaderBuilder ImageHeader<T>(int width, int height, int planes)

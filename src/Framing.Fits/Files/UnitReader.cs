@@ -11,7 +11,10 @@ internal static class UnitReader
         var header = HeaderReader.Read(source, start, out var dataStart);
         var axes = Axes(source.Name, header);
         var length = DataLength(source.Name, header, axes);
-        return new(number, KindOf(header, number, axes, length), header, dataStart, length);
+        return new(number, KindOf(header, number, axes, length), header, dataStart, length)
+        {
+            HeaderStart = start,
+        };
     }
 
     /// <summary>The lengths of all axes, each 0 or more.</summary>

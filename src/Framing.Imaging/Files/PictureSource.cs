@@ -77,7 +77,7 @@ internal abstract class PictureSource : IDisposable
             stream?.Dispose();
         }
 
-        return FitsFile.IsFits(start)
+        return FitsFile.IsFits(start) || start is [0x1F, 0x8B, ..]
             ? new FitsSource(FitsFile.Open(path))
             : throw Refuse(path, start);
     }
@@ -113,10 +113,8 @@ internal abstract class PictureSource : IDisposable
     private static UnreadableFileException Refuse(string path, ReadOnlySpan<byte> start)
     {
         const string kinds = "FITS, PNG, JPEG and TIFF pictures are read";
-        ReadOnlySpan<byte> gzip = [0x1F, 0x8B];
-        return start.IsEmpty ? new(path, "file", "it is empty", kinds)
-            : start.StartsWith(gzip)
-                ? new(path, "format", "gzip-compressed files are not read yet", "unpack it first")
+        return start.IsEmpty
+            ? new(path, "file", "it is empty", kinds)
             : new(path, "format", "it is neither a FITS nor a PNG, JPEG or TIFF file", kinds);
     }
 }

@@ -1,3 +1,5 @@
+using Framing.Fits;
+
 namespace Framing.Workshop;
 
 /// <summary>Files that belong together, written into one folder all or none.</summary>
@@ -36,7 +38,7 @@ internal sealed class FileSet : IDisposable
         // The files in the making lie in a folder of their own on the same disk: beside a new folder, inside an old one.
         isNewFolder = !Directory.Exists(whole);
         var parent = isNewFolder ? Path.GetDirectoryName(whole) ?? whole : whole;
-        workshop = Path.Combine(parent, WriteFaults.PartName(Path.GetFileName(whole)));
+        workshop = Path.Combine(parent, WholeFile.PartName(Path.GetFileName(whole)));
         for (
             var above = parent;
             above is { Length: > 0 } && !Directory.Exists(above);
@@ -90,7 +92,10 @@ internal sealed class FileSet : IDisposable
             throw new ArgumentException($"\"{name}\" was added before.", nameof(name));
         }
 
-        WholeFile.WriteNew(Path.Combine(workshop, name), Path.Combine(folder, name), write);
+        WriteFaults.Guard(
+            Path.Combine(folder, name),
+            () => WholeFile.Create(Path.Combine(workshop, name), write)
+        );
         names.Add(name);
     }
 

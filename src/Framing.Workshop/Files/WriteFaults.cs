@@ -33,14 +33,6 @@ internal static class WriteFaults
         }
     }
 
-    /// <summary>A name for a file or folder in the making: hidden, and unlike any other.</summary>
-    public static string PartName(string name) =>
-        "."
-        + (name.Length > 40 ? name[..40] : name)
-        + "."
-        + Path.GetRandomFileName()[..8]
-        + ".part";
-
     private static string Reason(Exception fault) =>
         fault switch
         {

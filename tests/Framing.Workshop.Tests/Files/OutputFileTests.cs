@@ -2,7 +2,7 @@ using System.Text;
 
 namespace Framing.Workshop.Tests;
 
-public sealed class WholeFileTests : IDisposable
+public sealed class OutputFileTests : IDisposable
 {
     private static readonly byte[] New = Encoding.UTF8.GetBytes("new");
     private readonly TemporaryFolder folder = new();
@@ -12,7 +12,7 @@ public sealed class WholeFileTests : IDisposable
     [Fact]
     public void Write_OfANewFile_LeavesThatFileAlone()
     {
-        WholeFile.Write(folder["a.txt"], New);
+        OutputFile.Write(folder["a.txt"], New);
         Assert.Equal("new", File.ReadAllText(folder["a.txt"]));
         Assert.Equal(["a.txt"], folder.Contents);
     }
@@ -21,7 +21,7 @@ public sealed class WholeFileTests : IDisposable
     public void Write_OverAnOldFile_ReplacesIt()
     {
         File.WriteAllText(folder["a.txt"], "something old and longer");
-        WholeFile.Write(folder["a.txt"], New);
+        OutputFile.Write(folder["a.txt"], New);
         Assert.Equal("new", File.ReadAllText(folder["a.txt"]));
         Assert.Equal(["a.txt"], folder.Contents);
     }
@@ -31,7 +31,7 @@ public sealed class WholeFileTests : IDisposable
     {
         File.WriteAllText(folder["a.txt"], "old");
         Assert.Throws<InvalidOperationException>(() =>
-            WholeFile.Write(
+            OutputFile.Write(
                 folder["a.txt"],
                 stream =>
                 {
@@ -48,7 +48,7 @@ public sealed class WholeFileTests : IDisposable
     public void Write_OverAFolder_IsRefused()
     {
         Directory.CreateDirectory(folder["a.txt"]);
-        var refusal = Assert.Throws<InputException>(() => WholeFile.Write(folder["a.txt"], New));
+        var refusal = Assert.Throws<InputException>(() => OutputFile.Write(folder["a.txt"], New));
         Assert.Equal(
             folder["a.txt"] + ": a folder stands where the file should be; name another file",
             refusal.Message
@@ -60,7 +60,7 @@ public sealed class WholeFileTests : IDisposable
     public void Write_IntoAFolderThatIsNotThere_IsRefused()
     {
         var path = Path.Combine(folder["none"], "a.txt");
-        var refusal = Assert.Throws<InputException>(() => WholeFile.Write(path, New));
+        var refusal = Assert.Throws<InputException>(() => OutputFile.Write(path, New));
         Assert.Equal(
             path + ": cannot be written, the folder it should be in is not there",
             refusal.Message
