@@ -35,7 +35,7 @@ internal sealed class GzipSource : ByteSource
         try
         {
             Span<byte> start = stackalloc byte[2];
-            if (source.Length < 18)
+            if (source.Length < 2)
             {
                 return source;
             }
