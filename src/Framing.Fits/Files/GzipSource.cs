@@ -132,12 +132,13 @@ internal sealed class GzipSource : ByteSource
             throw Damaged(problem);
         }
 
+        // Data that end early are no fault to the library; where nothing at all came out, it is one to us.
         stream.Dispose();
         stream = null;
-        return count;
+        return count > 0 ? count : throw Damaged(null);
     }
 
-    private UnreadableFileException Damaged(Exception problem) =>
+    private UnreadableFileException Damaged(Exception? problem) =>
         new(
             Name,
             "gzip data",
