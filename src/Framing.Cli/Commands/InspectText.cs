@@ -124,7 +124,7 @@ internal static class InspectText
             output,
             "field",
             FormattableString.Invariant(
-                $"{place.FieldWidth.Degrees:0.00}° × {place.FieldHeight.Degrees:0.00}°, {place.ScaleX.Arcseconds:0.00}″ a pixel"
+                $"{Wide(place.FieldWidth)} × {Wide(place.FieldHeight)}, {place.ScaleX.Arcseconds:0.00}″ a pixel"
             )
         );
         Line(
@@ -140,11 +140,17 @@ internal static class InspectText
         }
     }
 
+    private static string Wide(Angle? field) =>
+        field is { } angle
+            ? FormattableString.Invariant($"{angle.Degrees:0.00}°")
+            : "beyond the edge of the map";
+
     private static string PixelLine(PictureFacts facts, PixelAnswer pixel)
     {
-        var place = pixel.Direction is { } direction
-            ? Text(direction)
-            : "no place on the sky is known";
+        var place =
+            pixel.Direction is { } direction ? Text(direction)
+            : facts.Coordinates is null ? "no place on the sky is known"
+            : "no sky: off the map of the projection";
         var value =
             pixel.Values.Count == 0
                 ? "outside the picture"

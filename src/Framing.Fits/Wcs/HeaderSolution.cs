@@ -10,7 +10,7 @@ namespace Framing.Fits;
 public sealed record HeaderSolution
 {
     /// <summary>The solution as the file's axes run; null when there is none that is read.</summary>
-    public TanWorldCoordinates? Coordinates { get; init; }
+    public WorldCoordinates? Coordinates { get; init; }
 
     /// <summary>Why there is no solution, in one sentence; null when there is one.</summary>
     public string? WhyNone { get; init; }

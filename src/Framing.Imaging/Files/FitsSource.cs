@@ -56,7 +56,7 @@ internal sealed class FitsSource : PictureSource
                 ),
             ];
 
-    public override Picture Read(int factor, TanWorldCoordinates? coordinates)
+    public override Picture Read(int factor, WorldCoordinates? coordinates)
     {
         var size = new BlockAverage(Width, Height, factor);
         var planes = new float[ShownPlanes][];

@@ -52,7 +52,7 @@ internal sealed class JpegSource : PictureSource
 
     public override IReadOnlyList<string> Warnings => warnings;
 
-    public override Picture Read(int factor, TanWorldCoordinates? coordinates)
+    public override Picture Read(int factor, WorldCoordinates? coordinates)
     {
         var planes = new PlaneBuilder(orientation, factor, Planes);
         var values = new float[layout.Width];

@@ -72,6 +72,13 @@ public static class PictureFile
         var sky = solution.Coordinates is { } coordinates
             ? SkyFacts.Of(coordinates, source.Width, source.Height, source.RowsTopDown)
             : null;
+        if (solution.Coordinates is not null && sky is null)
+        {
+            warnings.Add(
+                "The middle of the picture shows no sky: it lies off the map of its projection."
+            );
+        }
+
         if (source.RowsTopDown)
         {
             warnings.Add(

@@ -85,7 +85,7 @@ internal abstract class PictureSource : IDisposable
     /// <summary>Reads the picture, its pixels averaged in blocks.</summary>
     /// <param name="factor">Pixels along a block's side.</param>
     /// <param name="coordinates">Where the file's pixels lie on the sky, or null.</param>
-    public abstract Picture Read(int factor, TanWorldCoordinates? coordinates);
+    public abstract Picture Read(int factor, WorldCoordinates? coordinates);
 
     /// <summary>The samples of one pixel, one a plane, alpha last where there is one.</summary>
     /// <param name="column">From 0.</param>
@@ -98,7 +98,7 @@ internal abstract class PictureSource : IDisposable
         BlockAverage size,
         int factor,
         float[][] planes,
-        TanWorldCoordinates? coordinates
+        WorldCoordinates? coordinates
     ) =>
         new(size.Width, size.Height, planes)
         {

@@ -29,7 +29,7 @@ internal sealed class PngSource : PictureSource
     public override SampleFormat SampleFormat =>
         layout.BitDepth == 16 ? SampleFormat.UInt16 : SampleFormat.UInt8;
 
-    public override Picture Read(int factor, TanWorldCoordinates? coordinates)
+    public override Picture Read(int factor, WorldCoordinates? coordinates)
     {
         var size = new BlockAverage(Width, Height, factor);
         var planes = new float[Planes][];

@@ -63,7 +63,7 @@ internal static class SolutionFinder
         PictureSource source,
         FitsHeader header,
         HeaderSolution solution,
-        TanWorldCoordinates coordinates,
+        WorldCoordinates coordinates,
         List<string> warnings
     )
     {

@@ -50,7 +50,7 @@ public sealed record PictureFacts
     public required IReadOnlyList<string> Warnings { get; init; }
 
     /// <summary>The solution as the file's axes run; null when there is none.</summary>
-    public TanWorldCoordinates? Coordinates => Solution.Coordinates;
+    public WorldCoordinates? Coordinates => Solution.Coordinates;
 
     /// <summary>"uint16", "float32": the name of the sample format in outputs.</summary>
     public string SampleFormatName =>

@@ -68,7 +68,7 @@ public sealed class Picture
     public bool RowsTopDown { get; init; }
 
     /// <summary>Where these pixels (reduced ones, if they are) lie on the sky; null when nothing tells.</summary>
-    public TanWorldCoordinates? Coordinates { get; init; }
+    public WorldCoordinates? Coordinates { get; init; }
 
     /// <summary>A plane's samples, row after row.</summary>
     /// <param name="plane">From 0.</param>

@@ -6,7 +6,7 @@ namespace Framing.Imaging;
 /// From the pixels of one tangent picture to those of another. Great circles are straight lines in both, so the whole way
 /// (pixel, plane, sky, plane, pixel) is one 3 by 3 matrix and a division: exact everywhere, with nothing to interpolate.
 /// </summary>
-internal sealed class PlaneMap
+internal sealed class PlaneMap : PixelMap
 {
     private const double RadiansPerDegree = Math.PI / 180.0;
 
@@ -49,6 +49,17 @@ internal sealed class PlaneMap
 
         pixel = new(((m[0] * x) + (m[1] * y) + m[2]) / w, ((m[3] * x) + (m[4] * y) + m[5]) / w);
         return true;
+    }
+
+    /// <inheritdoc/>
+    public override void MapRow(int row, Span<double> x, Span<double> y)
+    {
+        for (var column = 0; column < x.Length; column++)
+        {
+            (x[column], y[column]) = TryMap(column + 1.0, row + 1.0, out var pixel)
+                ? (pixel.X, pixel.Y)
+                : (double.NaN, double.NaN);
+        }
     }
 
     /// <summary>The target's directions (not of unit length) as a matrix over (x, y, 1).</summary>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Framing.Sky;
 
 namespace Framing.Imaging;
@@ -26,7 +27,7 @@ public static class Resampler
     /// </remarks>
     public static ResampledPicture Resample(
         Picture picture,
-        TanWorldCoordinates chart,
+        WorldCoordinates chart,
         int width,
         int height,
         CancellationToken cancel = default
@@ -42,7 +43,7 @@ public static class Resampler
         }
 
         var reduced = picture.Reduced(Reduction(picture, chart));
-        var map = new PlaneMap(chart, reduced.Coordinates!);
+        var map = PixelMap.Between(chart, reduced.Coordinates!);
         var planes = new float[reduced.Planes][];
         for (var plane = 0; plane < planes.Length; plane++)
         {
@@ -69,7 +70,7 @@ public static class Resampler
         return new(width, height, planes, covered);
     }
 
-    private static int Reduction(Picture picture, TanWorldCoordinates chart)
+    private static int Reduction(Picture picture, WorldCoordinates chart)
     {
         var ratio = chart.Matrix.Scale / picture.Coordinates!.Matrix.Scale;
 
@@ -79,18 +80,22 @@ public static class Resampler
 
     private static void DrawRow(
         Picture picture,
-        PlaneMap map,
+        PixelMap map,
         int row,
         float[][] planes,
         Span<bool> covered
     )
     {
         var start = row * covered.Length;
+        var places = ArrayPool<double>.Shared.Rent(2 * covered.Length);
+        var x = places.AsSpan(0, covered.Length);
+        var y = places.AsSpan(covered.Length, covered.Length);
+        map.MapRow(row, x, y);
         for (var column = 0; column < covered.Length; column++)
         {
+            var pixel = new PixelPosition(x[column], y[column]);
             var inside =
-                map.TryMap(column + 1.0, row + 1.0, out var pixel)
-                && pixel.X >= 0.5
+                pixel.X >= 0.5
                 && pixel.X <= picture.Width + 0.5
                 && pixel.Y >= 0.5
                 && pixel.Y <= picture.Height + 0.5;
@@ -106,5 +111,7 @@ public static class Resampler
 
             covered[column] = defined;
         }
+
+        ArrayPool<double>.Shared.Return(places);
     }
 }

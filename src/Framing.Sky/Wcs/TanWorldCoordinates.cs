@@ -11,7 +11,7 @@ namespace Framing.Sky;
 /// turns such a matrix with <see cref="PixelMatrix.WithLonPole"/>; a writer always writes LONPOLE = 180.
 /// </para>
 /// </remarks>
-public sealed class TanWorldCoordinates
+public sealed class TanWorldCoordinates : WorldCoordinates
 {
     private readonly TangentPlane plane;
     private readonly PixelMatrix inverse;
@@ -54,19 +54,22 @@ public sealed class TanWorldCoordinates
         inverse = new(matrix.Cd22 / det, -matrix.Cd12 / det, -matrix.Cd21 / det, matrix.Cd11 / det);
     }
 
+    /// <inheritdoc/>
+    public override string Projection => "TAN";
+
     /// <summary>CRPIX: the pixel position of the tangent point.</summary>
-    public PixelPosition ReferencePixel { get; }
+    public override PixelPosition ReferencePixel { get; }
 
     /// <summary>CRVAL: the direction of the tangent point.</summary>
-    public SkyDirection ReferenceDirection => plane.Centre;
+    public override SkyDirection ReferenceDirection => plane.Centre;
 
     /// <summary>The CD matrix, degrees a pixel.</summary>
-    public PixelMatrix Matrix { get; }
+    public override PixelMatrix Matrix { get; }
 
     /// <summary>The direction on the sky that a place in the picture shows.</summary>
-    /// <param name="pixel">The place, as FITS counts.</param>
-    /// <returns>The direction.</returns>
-    public SkyDirection PixelToSky(PixelPosition pixel)
+    /// <param name="pixel">The place, as FITS counts, finite.</param>
+    /// <returns>The direction: in a tangent plane every place has one.</returns>
+    public override SkyDirection PixelToSky(PixelPosition pixel)
     {
         const double radiansPerDegree = Math.PI / 180.0;
         var dx = (pixel.X - ReferencePixel.X) * radiansPerDegree;
@@ -76,16 +79,28 @@ public sealed class TanWorldCoordinates
         );
     }
 
-    /// <summary>The place in the picture, or beyond its edges, at which a direction appears.</summary>
-    /// <param name="direction">Any direction.</param>
-    /// <param name="pixel">The place, as FITS counts; meaningless when the answer is false.</param>
-    /// <returns>False when the direction lies behind the tangent plane and appears nowhere.</returns>
-    public bool TrySkyToPixel(SkyDirection direction, out PixelPosition pixel)
+    /// <inheritdoc/>
+    public override MapFailure PixelToSky(PixelPosition pixel, out SkyDirection direction)
+    {
+        // Further out than this the vector has no length that a number can hold.
+        const double furthest = 1e150;
+        if (!(Math.Abs(pixel.X) < furthest && Math.Abs(pixel.Y) < furthest))
+        {
+            direction = default;
+            return MapFailure.OffTheMap;
+        }
+
+        direction = PixelToSky(pixel);
+        return MapFailure.None;
+    }
+
+    /// <inheritdoc/>
+    public override MapFailure SkyToPixel(SkyDirection direction, out PixelPosition pixel)
     {
         if (!plane.TryProject(direction, out var point))
         {
             pixel = default;
-            return false;
+            return MapFailure.BehindThePlane;
         }
 
         const double degreesPerRadian = 180.0 / Math.PI;
@@ -95,7 +110,7 @@ public sealed class TanWorldCoordinates
             ReferencePixel.X + (inverse.Cd11 * x) + (inverse.Cd12 * y),
             ReferencePixel.Y + (inverse.Cd21 * x) + (inverse.Cd22 * y)
         );
-        return true;
+        return MapFailure.None;
     }
 
     /// <summary>The position angle of the picture's second axis (+y) at any place in it.</summary>
@@ -103,19 +118,35 @@ public sealed class TanWorldCoordinates
     /// <returns>The position angle there, against the north of that place.</returns>
     public PositionAngle PositionAngleOfYAt(PixelPosition pixel)
     {
-        // One row up moves the unnormalised vector by this step; what of it lies along the line of sight is at right
-        // angles to east and north, so this is the derivative itself.
-        var here = PixelToSky(pixel);
-        var step = (plane.East * Matrix.Cd12) + (plane.North * Matrix.Cd22);
-        return PositionAngle.FromAngle(
-            Angle.FromRadians(Math.Atan2(step.Dot(here.East), step.Dot(here.North)))
+        _ = TryMatrixAt(pixel, out var matrix);
+        return matrix.PositionAngleOfY;
+    }
+
+    /// <inheritdoc/>
+    public override bool TryMatrixAt(PixelPosition pixel, out PixelMatrix matrix)
+    {
+        if (!TryPixelToSky(pixel, out var here))
+        {
+            matrix = default;
+            return false;
+        }
+
+        // One pixel moves the vector from the eye to the plane by a step; what of it lies along the line of sight is at
+        // right angles to east and north, so that over the vector's length it is the derivative itself.
+        const double radians = Math.PI / 180.0;
+        var nearness = radians * here.Vector.Dot(ReferenceDirection.Vector);
+        matrix = InDegrees(
+            here,
+            ((plane.East * Matrix.Cd11) + (plane.North * Matrix.Cd21)) * nearness,
+            ((plane.East * Matrix.Cd12) + (plane.North * Matrix.Cd22)) * nearness
         );
+        return true;
     }
 
     /// <summary>The same picture with its rows stored in the opposite order.</summary>
     /// <param name="rows">NAXIS2, the number of rows.</param>
     /// <returns>World coordinates for the reversed rows.</returns>
-    public TanWorldCoordinates WithRowsReversed(int rows) =>
+    public override TanWorldCoordinates WithRowsReversed(int rows) =>
         new(
             ReferencePixel with
             {
@@ -129,7 +160,7 @@ public sealed class TanWorldCoordinates
     /// <param name="factor">How many old pixels make one new one along each axis; more than 0.</param>
     /// <returns>World coordinates for the new pixels: CRPIX' = (CRPIX - 0.5) / factor + 0.5.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The factor is not more than 0, or not finite.</exception>
-    public TanWorldCoordinates Binned(double factor) =>
+    public override TanWorldCoordinates Binned(double factor) =>
         factor > 0.0 && double.IsFinite(factor)
             ? new(
                 new(
@@ -149,6 +180,6 @@ public sealed class TanWorldCoordinates
     /// <param name="columns">Columns cut away.</param>
     /// <param name="rows">Rows cut away.</param>
     /// <returns>World coordinates of what is left.</returns>
-    public TanWorldCoordinates Cropped(int columns, int rows) =>
+    public override TanWorldCoordinates Cropped(int columns, int rows) =>
         new(new(ReferencePixel.X - columns, ReferencePixel.Y - rows), ReferenceDirection, Matrix);
 }

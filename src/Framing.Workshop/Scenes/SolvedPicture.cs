@@ -51,6 +51,12 @@ internal static class SolvedPicture
     {
         var place = Inspect(path).Sky!;
         var (centre, radius) = SceneMaker.Reach(chart);
+        if (place.Corners.Count == 0)
+        {
+            // A map of the whole sky: it is never elsewhere.
+            return;
+        }
+
         var reach = place
             .Corners.Select(corner => corner.SeparationTo(place.Centre))
             .Aggregate(Angle.Max);

@@ -27,12 +27,7 @@ internal static class CaseExpectation
 
     /// <summary>Asserts the expectation.</summary>
     /// <returns>False when it is none that an image and its solution answer.</returns>
-    public static bool Holds(
-        string id,
-        JsonProperty item,
-        FitsImage image,
-        TanWorldCoordinates? world
-    )
+    public static bool Holds(string id, JsonProperty item, FitsImage image, WorldCoordinates? world)
     {
         var value = item.Value;
         switch (item.Name)
@@ -55,10 +50,18 @@ internal static class CaseExpectation
                 AssertPixel(value, pole, 0.01);
                 break;
             case "pa_of_plus_y":
-                Assert.Equal(value.GetDouble(), world!.PositionAngleOfYAt(Centre).Degrees, 0.01);
+                Assert.Equal(
+                    value.GetDouble(),
+                    MatrixAt(world!, Centre).PositionAngleOfY.Degrees,
+                    0.01
+                );
                 break;
             case "pa_of_plus_x":
-                Assert.Equal(value.GetDouble(), world!.Matrix.PositionAngleOfX.Degrees, 0.01);
+                Assert.Equal(
+                    value.GetDouble(),
+                    MatrixAt(world!, Centre).PositionAngleOfX.Degrees,
+                    0.01
+                );
                 break;
             case "pixel_scale_deg":
                 Assert.Equal(value.GetDouble(), world!.Matrix.Scale.Degrees, 1e-6);
@@ -115,7 +118,7 @@ internal static class CaseExpectation
         return true;
     }
 
-    private static bool HoldsFarPoint(JsonProperty item, TanWorldCoordinates world)
+    private static bool HoldsFarPoint(JsonProperty item, WorldCoordinates world)
     {
         Assert.Equal(
             item.Value.GetProperty("inside").GetBoolean(),
@@ -129,7 +132,7 @@ internal static class CaseExpectation
         return true;
     }
 
-    private static bool HoldsSamples(JsonProperty item, FitsImage image, TanWorldCoordinates? world)
+    private static bool HoldsSamples(JsonProperty item, FitsImage image, WorldCoordinates? world)
     {
         var value = item.Value;
         switch (item.Name)
@@ -196,6 +199,12 @@ internal static class CaseExpectation
         return true;
     }
 
+    private static PixelMatrix MatrixAt(WorldCoordinates world, PixelPosition pixel)
+    {
+        Assert.True(world.TryMatrixAt(pixel, out var matrix));
+        return matrix;
+    }
+
     private static SampleValue Sample(FitsImage image, int plane, int x, int y) =>
         image.ReadSample(plane, x - 1, y - 1);
 
@@ -219,14 +228,14 @@ internal static class CaseExpectation
     private static SkyDirection Direction(JsonElement pair) =>
         SkyDirection.FromDegrees(pair[0].GetDouble(), pair[1].GetDouble());
 
-    private static PixelPosition PixelOf(TanWorldCoordinates world, JsonElement direction)
+    private static PixelPosition PixelOf(WorldCoordinates world, JsonElement direction)
     {
         Assert.True(world.TrySkyToPixel(Direction(direction), out var pixel));
         return pixel;
     }
 
     /// <summary>True when a place named "RA 84.75 Dec -6.1" lies in the picture of 60 by 40.</summary>
-    private static bool IsInside(TanWorldCoordinates world, string name, out PixelPosition pixel)
+    private static bool IsInside(WorldCoordinates world, string name, out PixelPosition pixel)
     {
         var words = name.Split(' ');
         var ra = double.Parse(words[1], CultureInfo.InvariantCulture);
@@ -237,12 +246,12 @@ internal static class CaseExpectation
     private static bool Inside(PixelPosition pixel) =>
         pixel is { X: >= 0.5 and <= 60.5, Y: >= 0.5 and <= 40.5 };
 
-    private static double Span(TanWorldCoordinates world, PixelPosition from, PixelPosition to) =>
+    private static double Span(WorldCoordinates world, PixelPosition from, PixelPosition to) =>
         world.PixelToSky(from).SeparationTo(world.PixelToSky(to)).Degrees;
 
     private static void AssertSkies(
         JsonElement expected,
-        TanWorldCoordinates world,
+        WorldCoordinates world,
         PixelPosition[] pixels
     )
     {

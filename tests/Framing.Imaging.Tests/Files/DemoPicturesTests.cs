@@ -83,7 +83,7 @@ public sealed class DemoPicturesTests
         // 1036 pixels of 18.52 um at 135 mm: 2 atan(w / 2f).
         Assert.Equal(
             2.0 * Math.Atan(1036 * 0.01852 / 2.0 / 135.0) * 180.0 / Math.PI,
-            facts.Sky.FieldWidth.Degrees,
+            facts.Sky.FieldWidth!.Value.Degrees,
             1e-6
         );
     }
@@ -102,7 +102,7 @@ public sealed class DemoPicturesTests
     /// <summary>Measures every listed star that lies well within the picture, and asserts its middle to 0.3 pixels.</summary>
     private static int HeldStars(
         string name,
-        TanWorldCoordinates world,
+        WorldCoordinates world,
         ReadOnlySpan<float> plane,
         int width,
         int height,

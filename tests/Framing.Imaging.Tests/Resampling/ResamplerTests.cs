@@ -169,7 +169,7 @@ public sealed class ResamplerTests
 
     private static ResampledPicture Draw(
         Picture picture,
-        TanWorldCoordinates chart,
+        WorldCoordinates chart,
         int width,
         int height
     ) => Resampler.Resample(picture, chart, width, height, TestContext.Current.CancellationToken);
