@@ -46,7 +46,7 @@ public static class ReportWriter
             Rotation(json, plan);
             Mosaic(json, plan);
             Panels(json, plan.Panels);
-            Coverage(json, plan.Coverage);
+            CoverageReport.Write(json, plan.Coverage, plan.Odds);
             Texts(json, "cautions", plan.Warnings);
             if (plan.Impossible is not null)
             {
@@ -171,37 +171,6 @@ public static class ReportWriter
         }
 
         json.WriteEndArray();
-    }
-
-    private static void Coverage(Utf8JsonWriter json, MosaicCoverage? coverage)
-    {
-        if (coverage is null)
-        {
-            json.WriteNull("coverage");
-            return;
-        }
-
-        json.WriteStartObject("coverage");
-        json.WriteNumber(
-            "targetCoveredFraction",
-            ReportNumbers.Fine(coverage.TargetCoveredFraction)
-        );
-        json.WriteNumber("gapArcmin2", ReportNumbers.Fine(coverage.GapArea.SquareArcminutes));
-        json.WriteNumber(
-            "enclosedHolesArcmin2",
-            ReportNumbers.Fine(coverage.EnclosedHoleArea.SquareArcminutes)
-        );
-        if (coverage.LeastOverlap is { } least)
-        {
-            json.WriteNumber("leastOverlapArcmin", ReportNumbers.Fine(least.Arcminutes));
-        }
-        else
-        {
-            json.WriteNull("leastOverlapArcmin");
-        }
-
-        json.WriteNumber("areaDeg2", ReportNumbers.Fine(coverage.Area.SquareDegrees));
-        json.WriteEndObject();
     }
 
     private static void Texts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)

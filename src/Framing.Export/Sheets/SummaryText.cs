@@ -32,6 +32,10 @@ public static class SummaryText
         if (plan.PanelCount > 1)
         {
             text.Append(" that share ").Append(Shared(plan));
+            if (plan.Odds is { } odds)
+            {
+                text.Append(" (closed ").Append(ChanceText.Times(odds.ChanceNoGap)).Append(')');
+            }
         }
 
         return text.Append('.').ToString();
@@ -96,11 +100,17 @@ public static class SummaryText
                 text,
                 "Covers  ",
                 Invariant(
-                    $"{Percent(coverage.TargetCoveredFraction)} of the outline, {Area(coverage.Area)} in all"
+                    $"{Percent(coverage.TargetCoveredFraction)} of the outline, {Area(coverage.Area)} in all{Whole(plan.Odds)}"
                 )
             );
         }
     }
+
+    /// <summary>How often the whole outline is held when each panel is shot a little off its plan.</summary>
+    private static string Whole(ClosingOdds? odds) =>
+        odds?.ChanceTargetCovered is { } chance
+            ? $"; with the mount's errors the whole outline {ChanceText.Times(chance)}"
+            : string.Empty;
 
     private static string Margin(FramedPlan plan)
     {

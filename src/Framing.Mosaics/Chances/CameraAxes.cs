@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Mosaics;
@@ -15,6 +16,7 @@ internal readonly record struct CameraAxes(Vector3D Right, Vector3D Up, Vector3D
     }
 
     /// <summary>The camera moved along its own axes by tangents, on the shortest way, and then turned.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public CameraAxes Moved(double right, double up, double turn)
     {
         // The shortest turn that takes (0, 0, 1) to (a, b, c).

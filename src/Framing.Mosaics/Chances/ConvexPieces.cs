@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Mosaics;
@@ -6,19 +7,27 @@ namespace Framing.Mosaics;
 /// <remarks>Corners run so that the inside is to the left seen from outside the sphere; their vectors need not be of unit length.</remarks>
 internal sealed class ConvexPieces
 {
-    private List<Vector3D[]> pieces = [];
-    private List<Vector3D[]> next = [];
+    /// <summary>Corners no farther inside than this count as on the border: rounding, 2e-8 seconds of arc.</summary>
+    private const double Border = 1e-13;
 
-    public IReadOnlyList<Vector3D[]> Pieces => pieces;
+    private readonly Vector3D[] scratch = new Vector3D[2 * MostCorners];
+    private RingList pieces = new();
+    private RingList next = new();
+
+    /// <summary>More corners than a piece gets: each cut adds one, and no place has so many panels.</summary>
+    private const int MostCorners = 256;
+
+    public RingList Pieces => pieces;
 
     /// <summary>Starts again from one figure, whichever way its corners run.</summary>
     public void Start(params ReadOnlySpan<Vector3D> corners)
     {
         pieces.Clear();
-        var ring = corners.ToArray();
+        Span<Vector3D> ring = stackalloc Vector3D[corners.Length];
+        corners.CopyTo(ring);
         if (ring[0].Dot(ring[1].Cross(ring[2])) < 0.0)
         {
-            ring.AsSpan().Reverse();
+            ring.Reverse();
         }
 
         pieces.Add(ring);
@@ -28,23 +37,9 @@ internal sealed class ConvexPieces
     public void TakeOff(ReadOnlySpan<Vector3D> inwards)
     {
         next.Clear();
-        foreach (var piece in pieces)
+        for (var i = 0; i < pieces.Count; i++)
         {
-            var rest = piece;
-            foreach (var normal in inwards)
-            {
-                if (Part(rest, -normal) is { } outside)
-                {
-                    next.Add(outside);
-                }
-
-                if (Part(rest, normal) is not { } inside)
-                {
-                    break;
-                }
-
-                rest = inside;
-            }
+            TakeOff(pieces[i], inwards);
         }
 
         (pieces, next) = (next, pieces);
@@ -55,13 +50,13 @@ internal sealed class ConvexPieces
     {
         var sum = 0.0;
         next.Clear();
-        foreach (var piece in pieces)
+        for (var i = 0; i < pieces.Count; i++)
         {
-            var area = Area(piece);
+            var area = Area(pieces[i]);
             if (area > least)
             {
                 sum += area;
-                next.Add(piece);
+                next.Add(pieces[i]);
             }
         }
 
@@ -70,6 +65,7 @@ internal sealed class ConvexPieces
     }
 
     /// <summary>The area of a convex figure on the sphere, in steradians (Van Oosterom and Strackee 1983).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static double Area(ReadOnlySpan<Vector3D> ring)
     {
         var sum = 0.0;
@@ -85,23 +81,67 @@ internal sealed class ConvexPieces
         return sum;
     }
 
-    /// <summary>The part of a convex figure on the inner side of a great circle; null when nothing is left.</summary>
-    private static Vector3D[]? Part(Vector3D[] ring, Vector3D inwards)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void TakeOff(ReadOnlySpan<Vector3D> piece, ReadOnlySpan<Vector3D> inwards)
     {
-        var (some, all) = (false, true);
+        // What lies beyond one of the circles keeps clear of the figure, and must not be cut by the other ones.
+        foreach (var normal in inwards)
+        {
+            if (!AnyInside(piece, normal))
+            {
+                next.Add(piece);
+                return;
+            }
+        }
+
+        var rest = scratch.AsSpan(0, MostCorners);
+        var other = scratch.AsSpan(MostCorners);
+        piece.CopyTo(rest);
+        var count = piece.Length;
+        foreach (var normal in inwards)
+        {
+            var outside = Part(rest[..count], -normal, other);
+            if (outside >= 3)
+            {
+                next.Add(other[..outside]);
+            }
+
+            count = Part(rest[..count], normal, other);
+            if (count < 3)
+            {
+                return;
+            }
+
+            var spare = rest;
+            rest = other;
+            other = spare;
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static bool AnyInside(ReadOnlySpan<Vector3D> ring, Vector3D inwards)
+    {
         foreach (var corner in ring)
         {
-            var inside = corner.Dot(inwards) > 0.0;
-            some |= inside;
-            all &= inside;
+            if (corner.Dot(inwards) > Border)
+            {
+                return true;
+            }
         }
 
-        if (all || !some)
+        return false;
+    }
+
+    /// <summary>Writes the part of a convex figure on the inner side of a great circle; the number of its corners, 0 when nothing is left.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static int Part(ReadOnlySpan<Vector3D> ring, Vector3D inwards, Span<Vector3D> part)
+    {
+        if (!AnyInside(ring, inwards))
         {
-            return all ? ring : null;
+            return 0;
         }
 
-        List<Vector3D> part = new(ring.Length + 1);
+        var count = 0;
         var last = ring[^1];
         var lastSide = last.Dot(inwards);
         foreach (var corner in ring)
@@ -109,17 +149,17 @@ internal sealed class ConvexPieces
             var side = corner.Dot(inwards);
             if (side > 0.0 != lastSide > 0.0)
             {
-                part.Add(((corner * lastSide) - (last * side)) * (1.0 / (lastSide - side)));
+                part[count++] = ((corner * lastSide) - (last * side)) * (1.0 / (lastSide - side));
             }
 
             if (side > 0.0)
             {
-                part.Add(corner);
+                part[count++] = corner;
             }
 
             (last, lastSide) = (corner, side);
         }
 
-        return part.Count >= 3 ? [.. part] : null;
+        return count;
     }
 }

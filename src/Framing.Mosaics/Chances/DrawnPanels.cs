@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Mosaics;
@@ -20,6 +21,7 @@ internal sealed class DrawnPanels(int columns, int rows, double halfWidth, doubl
     public CameraAxes this[int index] => axes[index];
 
     /// <summary>How deep a direction lies inside a panel: tangents to the nearest side, times its distance along the axis.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double Depth(int index, Vector3D direction)
     {
         var p = axes[index].See(direction);
@@ -50,6 +52,7 @@ internal sealed class DrawnPanels(int columns, int rows, double halfWidth, doubl
     }
 
     /// <summary>True when some panels together cover an arc from end to end.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool CoverArc(Vector3D from, Vector3D to, ReadOnlySpan<int> panels)
     {
         // From the start on, always the panel that reaches farthest.

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Framing.Sky;
 
@@ -13,7 +14,8 @@ internal sealed class MosaicTrial
     private readonly int reachRows;
     private readonly double sliver;
     private readonly ConvexPieces pieces = new();
-    private readonly List<(int Panel, Vector3D[] Ring)> gaps = [];
+    private readonly RingList gaps = new();
+    private readonly List<int> gapPanels = [];
     private readonly List<int> near = [];
 
     /// <summary>Prepares for trials.</summary>
@@ -43,9 +45,11 @@ internal sealed class MosaicTrial
     public long[] Parted { get; }
 
     /// <summary>Looks at the panels as they stand now.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (bool Closed, double GapSteradians, bool Covered) Look()
     {
         gaps.Clear();
+        gapPanels.Clear();
         var closed = true;
         var area = 0.0;
         for (var i = 0; i < pairs.Length; i++)
@@ -68,6 +72,7 @@ internal sealed class MosaicTrial
         return (closed, area, rim is not null && rim.IsCovered(panels) && !AnyGapInTarget());
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool Parts(PanelPair pair, ref double area)
     {
         var (first, second, alongWidth) = pair;
@@ -99,6 +104,7 @@ internal sealed class MosaicTrial
     }
 
     /// <summary>True when a hole is enclosed where four panels meet.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool HoleBelowRight(int column, int row, ref double area)
     {
         var a = (row * panels.Columns) + column;
@@ -153,6 +159,7 @@ internal sealed class MosaicTrial
     }
 
     /// <summary>Takes off the pieces what panels cover and what was counted before, and gives the area of the rest.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Uncovered(int first, bool keep = true)
     {
         Span<Vector3D> normals = stackalloc Vector3D[4];
@@ -168,9 +175,10 @@ internal sealed class MosaicTrial
 
         var (row, column) = Math.DivRem(first, panels.Columns);
         Span<Vector3D> sides = stackalloc Vector3D[16];
-        foreach (var (panel, ring) in gaps)
+        for (var g = 0; g < gaps.Count; g++)
         {
-            var (otherRow, otherColumn) = Math.DivRem(panel, panels.Columns);
+            var ring = gaps[g];
+            var (otherRow, otherColumn) = Math.DivRem(gapPanels[g], panels.Columns);
             if (Math.Abs(otherRow - row) > 2 || Math.Abs(otherColumn - column) > 2)
             {
                 continue;
@@ -202,16 +210,18 @@ internal sealed class MosaicTrial
 
     private void Keep(int first)
     {
-        foreach (var piece in pieces.Pieces)
+        for (var i = 0; i < pieces.Pieces.Count; i++)
         {
-            gaps.Add((first, piece));
+            gaps.Add(pieces.Pieces[i]);
+            gapPanels.Add(first);
         }
     }
 
     private bool AnyGapInTarget()
     {
-        foreach (var (_, ring) in gaps)
+        for (var g = 0; g < gaps.Count; g++)
         {
+            var ring = gaps[g];
             var middle = default(Vector3D);
             foreach (var corner in ring)
             {
@@ -227,6 +237,7 @@ internal sealed class MosaicTrial
         return false;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void FindNear(int first, int last)
     {
         near.Clear();

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Mosaics;
@@ -19,6 +20,7 @@ internal readonly record struct NeighbourLook(double Low, double High, double At
     /// <param name="to">Its neighbour.</param>
     /// <param name="alongWidth">True for neighbours in a row.</param>
     /// <param name="sign">1 when the neighbour lies to the right or above, -1 otherwise.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static NeighbourLook At(
         DrawnPanels panels,
         int from,
@@ -61,6 +63,7 @@ internal readonly record struct NeighbourLook(double Low, double High, double At
     }
 
     /// <summary>Puts the figure between the two sides, where they have parted, into pieces to cut from.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Open(
         CameraAxes viewer,
         bool alongWidth,

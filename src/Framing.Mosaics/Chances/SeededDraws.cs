@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Framing.Mosaics;
 
 /// <summary>Normal random values from a seed, the same on every machine.</summary>
@@ -23,6 +25,7 @@ internal struct SeededDraws
     }
 
     /// <summary>A standard normal value.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Normal()
     {
         if (hasSpare)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Mosaics;
@@ -56,6 +57,7 @@ internal sealed class TargetRim
     }
 
     /// <summary>True when the panels cover the whole border.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool IsCovered(DrawnPanels panels)
     {
         // An edge with both ends in one panel lies in it. Edges follow each other, so most ends are known already.

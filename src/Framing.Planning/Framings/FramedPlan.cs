@@ -59,6 +59,12 @@ public sealed record FramedPlan
     /// <summary>What the panels cover; null when the framing cannot be, or is too wide to be measured in one plane.</summary>
     public required MosaicCoverage? Coverage { get; init; }
 
+    /// <summary>
+    /// How likely the mosaic is to close and to cover its target when each panel is shot a little off its plan; null when
+    /// the framing cannot be.
+    /// </summary>
+    public ClosingOdds? Odds { get; init; }
+
     /// <summary>What the user should know: what, by how much, and what to do.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 

@@ -49,6 +49,12 @@ public sealed record FramingRequest
     /// <summary>How far from its plan a panel is likely to be shot; its dithering is added to the margin.</summary>
     public PanelErrors Errors { get; init; }
 
+    /// <summary>
+    /// The part of the variance of pointing and camera angle, 0 to 1, that all panels of the mosaic have in common: it opens
+    /// no gap, but it moves the whole mosaic off its target.
+    /// </summary>
+    public double SharedErrorPart { get; init; }
+
     /// <summary>The time, UTC, for which coordinates of date are given.</summary>
     public required DateTime At { get; init; }
 

@@ -123,6 +123,7 @@ public static class FramingStep
             );
         IReadOnlyList<PlannedPanel> panels = [];
         MosaicCoverage? coverage = null;
+        ClosingOdds? odds = null;
         var frame = OfDateFrame.At(TerrestrialTime.FromUtc(request.At));
         if (fit.WithinMostPanels)
         {
@@ -138,8 +139,12 @@ public static class FramingStep
                     : CameraTurning.LeftAlone,
                 frame.PoleOfDate
             );
+
+            // Two cores, two questions.
+            var drawn = Task.Run(() => DrawnClosing.Odds(request, mosaic));
             panels = [.. mosaic.Panels.Select(panel => Planned(request, frame, panel))];
             coverage = CoverageMeasure.Of(mosaic, request.Target.Outline).Coverage;
+            odds = drawn.GetAwaiter().GetResult();
         }
 
         var plan = new FramedPlan
@@ -155,6 +160,7 @@ public static class FramingStep
             Rows = fit.Rows,
             Panels = panels,
             Coverage = coverage,
+            Odds = odds,
             Warnings = [],
             Impossible = impossible,
         };

@@ -17,6 +17,9 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
     /// <summary>The most panels of a grid that is drawn.</summary>
     public const int MostDrawn = 100;
 
+    /// <summary>Not the seed of the odds that a plan reports: those look afresh at what was chosen here.</summary>
+    private const ulong Seed = 2;
+
     /// <summary>Panels drawn for one answer, over all trials.</summary>
     private const int Draws = 120_000;
 
@@ -35,7 +38,7 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
                 overlap,
                 fit.Columns,
                 fit.Rows,
-                request.Errors
+                DrawnClosing.Own(request)
             );
         }
 
@@ -53,7 +56,11 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
         );
         var trials = Math.Clamp(Draws / (int)fit.Panels, 4_000, 10_000);
         return ClosingTrials
-            .Of(mosaic, request.Errors, settings: new() { Trials = trials, Seed = 2 })
+            .Of(
+                mosaic,
+                DrawnClosing.Own(request),
+                settings: DrawnClosing.Settings(request, trials, Seed)
+            )
             .ChanceNoGap;
     }
 }

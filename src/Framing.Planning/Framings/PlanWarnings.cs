@@ -57,6 +57,13 @@ internal static class PlanWarnings
         if (plan.Coverage is { } coverage)
         {
             Openings(warnings, plan, coverage);
+            if (
+                coverage.GapArea.SquareArcminutes <= LeastGapArcminutes
+                && ClosingWarnings.Of(plan) is { } seldom
+            )
+            {
+                warnings.Add(seldom);
+            }
         }
         else
         {
@@ -76,7 +83,7 @@ internal static class PlanWarnings
             : "A camera left alone turns against its neighbours here: set turn_camera_at_each_panel = true, or raise the overlap.";
         if (coverage.GapArea.SquareArcminutes > LeastGapArcminutes)
         {
-            warnings.Add($"Between the panels {Area(coverage.GapArea)} stay open. {remedy}");
+            warnings.Add($"Between the panels {AreaText.Of(coverage.GapArea)} stay open. {remedy}");
         }
         else if (plan.TangentMargin >= 0.0 && coverage.TargetCoveredFraction < 1.0 - LeastFraction)
         {
@@ -225,12 +232,6 @@ internal static class PlanWarnings
             );
         }
     }
-
-    /// <summary>An area in the unit that suits it.</summary>
-    private static string Area(SolidAngle area) =>
-        area.SquareDegrees >= 0.1
-            ? FormattableString.Invariant($"{area.SquareDegrees:0.0} square degrees")
-            : FormattableString.Invariant($"{area.SquareArcminutes:0.##} square minutes of arc");
 
     private static double Arcminutes(double tangent) => tangent * ArcminutesPerTangent;
 

@@ -29,6 +29,7 @@ internal static class RequestMaker
             TurnCameraAtEachPanel = file.Mosaic.TurnCameraAtEachPanel,
             ChanceNoGap = file.Mosaic.ChanceNoGap,
             Errors = ErrorsOf(file),
+            SharedErrorPart = file.Mosaic.SharedErrors,
             At = at,
             Evening = evening,
             DeclinationLimit = file.Mount.DeclinationLimit,

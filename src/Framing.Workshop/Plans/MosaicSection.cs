@@ -8,10 +8,14 @@ namespace Framing.Workshop;
 /// <param name="Grid">A fixed grid, or as few panels as do.</param>
 /// <param name="MostPanels">The most panels there may be.</param>
 /// <param name="TurnCameraAtEachPanel">True when the camera is turned again at each panel to follow the grid.</param>
+/// <param name="SharedErrors">
+/// The part of the variance of pointing and camera angle that all panels have in common, 0 to 1.
+/// </param>
 public sealed record MosaicSection(
     StrategyChoice Overlap,
     double ChanceNoGap,
     GridWish Grid,
     int MostPanels,
-    bool TurnCameraAtEachPanel
+    bool TurnCameraAtEachPanel,
+    double SharedErrors
 );

@@ -29,6 +29,9 @@ public static class PlanDefaults
     /// <summary>How sure the plan has to be that no gap opens between panels.</summary>
     public const double ChanceNoGap = 0.99;
 
+    /// <summary>How much of the errors all panels have in common: none, the careful assumption.</summary>
+    public const double SharedErrors = 0.0;
+
     /// <summary>The most panels a plan may have.</summary>
     public const int MostPanels = 100;
 

@@ -17,6 +17,7 @@ public static class PlanKeys
         "grid",
         "most_panels",
         "turn_camera_at_each_panel",
+        "shared_errors",
     ];
 
     /// <summary>The plan's own keys in the table that names a strategy.</summary>

@@ -1,6 +1,8 @@
 using System.Text;
 using System.Text.Json;
+using Framing.Mosaics;
 using Framing.Planning;
+using Framing.Sky;
 
 namespace Framing.Export.Tests;
 
@@ -147,8 +149,37 @@ public sealed class ReportWriterTests
     [Fact]
     public void Write_CoverageThatCouldNotBeMeasured_IsNull()
     {
-        var report = Read(Plans.One with { Coverage = null });
+        var report = Read(Plans.One with { Coverage = null, Odds = null });
         Assert.Equal(JsonValueKind.Null, report.GetProperty("coverage").ValueKind);
+    }
+
+    [Fact]
+    public void Write_Odds_StandInTheCoverage()
+    {
+        var odds = new ClosingOdds
+        {
+            Trials = 20_000,
+            ChanceNoGap = 0.98765,
+            ChanceTargetCovered = 0.9,
+            ExpectedGapArea = SolidAngle.FromSquareDegrees(0.25 / 3600.0),
+            WeakestPair = new(1, 2, 0.0123),
+        };
+
+        var coverage = Read(Plans.Two with { Odds = odds }).GetProperty("coverage");
+
+        Assert.Equal(0.98765, coverage.GetProperty("chanceNoGap").GetDouble());
+        Assert.Equal(0.9, coverage.GetProperty("chanceTargetCovered").GetDouble());
+        Assert.Equal(20_000, coverage.GetProperty("trials").GetInt32());
+        Assert.Equal(0.25, coverage.GetProperty("expectedGapArcmin2").GetDouble(), 6);
+        var pair = coverage.GetProperty("weakestPair");
+        Assert.Equal([1, 2], pair.GetProperty("panels").EnumerateArray().Select(n => n.GetInt32()));
+        Assert.Equal(0.0123, pair.GetProperty("chanceOfGap").GetDouble());
+
+        var sure = Read(Plans.Two with { Odds = odds with { WeakestPair = null } });
+        Assert.Equal(
+            JsonValueKind.Null,
+            sure.GetProperty("coverage").GetProperty("weakestPair").ValueKind
+        );
     }
 
     [Fact]

@@ -13,20 +13,48 @@ public sealed class SummaryTextTests
         );
 
     [Theory]
-    [InlineData(2, 1, "in 2 panels that share 39.6′.")]
-    [InlineData(1, 3, "in 3 panels that share 27′.")]
-    [InlineData(2, 3, "in 6 panels that share 39.6′ side by side and 27′ one above the other.")]
+    [InlineData(2, 1, "in 2 panels that share 39.6′")]
+    [InlineData(1, 3, "in 3 panels that share 27′")]
+    [InlineData(2, 3, "in 6 panels that share 39.6′ side by side and 27′ one above the other")]
     public void Sentence_OfSeveralFrames_SaysWhatTheyShare(int columns, int rows, string end) =>
         Assert.EndsWith(
-            end,
+            end + " (closed more than 999 times in 1000).",
             SummaryText.Sentence(Plans.Two with { Columns = columns, Rows = rows }),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Sentence_OfAMosaic_SaysHowOftenItCloses() =>
+        Assert.EndsWith(
+            "in 2 panels that share 39.6′ (closed 99 times in 100).",
+            SummaryText.Sentence(
+                Plans.Two with
+                {
+                    Odds = Plans.Two.Odds! with { ChanceNoGap = 0.9904 },
+                }
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Write_Odds_SayHowOftenTheWholeTargetIsHeld() =>
+        Assert.Contains(
+            "with the mount's errors the whole outline 87 times in 100",
+            SummaryText
+                .Write(
+                    Plans.Two with
+                    {
+                        Odds = Plans.Two.Odds! with { ChanceTargetCovered = 0.871 },
+                    }
+                )
+                .Replace("\n        ", " ", StringComparison.Ordinal),
             StringComparison.Ordinal
         );
 
     [Fact]
     public void Sentence_OfAWideOverlap_IsInDegrees() =>
         Assert.EndsWith(
-            "in 2 panels that share 13.5°.",
+            "in 2 panels that share 13.5° (closed more than 999 times in 1000).",
             SummaryText.Sentence(Plans.Two with { Overlap = new(0.24, 0.1) }),
             StringComparison.Ordinal
         );

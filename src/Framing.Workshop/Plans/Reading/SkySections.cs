@@ -69,7 +69,12 @@ internal static class SkySections
         );
         var grid = Grid(table);
         var turn = table.Flag("turn_camera_at_each_panel", otherwise: false);
-        return new(new(overlap, table.Rest()), chance, grid, most, turn);
+        var shared = table.Number(
+            "shared_errors",
+            new("a share", 0.0, 1.0),
+            PlanDefaults.SharedErrors
+        );
+        return new(new(overlap, table.Rest()), chance, grid, most, turn, shared);
     }
 
     public static NightSection Night(PlanTable table)
