@@ -44,7 +44,8 @@ public static class ClosingTrials
         settings ??= new();
         Check(errors, settings);
         var planned = Planned(mosaic, errors);
-        var pairs = PanelPair.OfGrid(mosaic.Columns, mosaic.Rows);
+        var meetings = new PanelMeetings(mosaic);
+        var pairs = meetings.Pairs;
         var rim = target is null
             ? null
             : new TargetRim(target, planned, Stray(planned, errors, settings));
@@ -56,7 +57,7 @@ public static class ClosingTrials
             0,
             blocks.Length,
             new ParallelOptions { MaxDegreeOfParallelism = settings.MostThreads },
-            () => new Bench(planned, pairs, rim, mosaic),
+            () => new Bench(planned, meetings, rim),
             (block, _, bench) =>
             {
                 var first = block * BlockSize;
@@ -103,8 +104,7 @@ public static class ClosingTrials
         // A panel that dithering and drift eat up keeps a millionth, so that everything stays a figure.
         var lost = Math.Tan(Math.Min(1.5, errors.Dither.Radians + (errors.Drift.Radians / 2.0)));
         var planned = new DrawnPanels(
-            mosaic.Columns,
-            mosaic.Rows,
+            mosaic.Panels.Count,
             Left(mosaic.Field.TangentWidth),
             Left(mosaic.Field.TangentHeight)
         );
@@ -178,24 +178,14 @@ public static class ClosingTrials
     /// <summary>What one thread works with.</summary>
     private sealed class Bench
     {
-        public Bench(DrawnPanels planned, PanelPair[] pairs, TargetRim? rim, Mosaic mosaic)
+        public Bench(DrawnPanels planned, PanelMeetings meetings, TargetRim? rim)
         {
-            var (field, overlap) = (mosaic.Field, mosaic.Overlap);
-            Panels = new(planned.Columns, planned.Rows, planned.HalfWidth, planned.HalfHeight);
-            Trial = new(
-                Panels,
-                pairs,
-                rim,
-                Reach(field.TangentWidth, overlap.AlongWidth, mosaic.Columns),
-                Reach(field.TangentHeight, overlap.AlongHeight, mosaic.Rows)
-            );
+            Panels = new(planned.Axes.Length, planned.HalfWidth, planned.HalfHeight);
+            Trial = new(Panels, meetings, rim);
         }
 
         public DrawnPanels Panels { get; }
 
         public MosaicTrial Trial { get; }
-
-        private static int Reach(double size, double overlap, int count) =>
-            (int)Math.Clamp(Math.Ceiling(size / (size - overlap)) - 1.0, 1.0, count);
     }
 }

@@ -4,13 +4,9 @@ using Framing.Sky;
 namespace Framing.Mosaics;
 
 /// <summary>The panels of a mosaic as drawn in one trial, all of one size.</summary>
-internal sealed class DrawnPanels(int columns, int rows, double halfWidth, double halfHeight)
+internal sealed class DrawnPanels(int count, double halfWidth, double halfHeight)
 {
-    private readonly CameraAxes[] axes = new CameraAxes[columns * rows];
-
-    public int Columns => columns;
-
-    public int Rows => rows;
+    private readonly CameraAxes[] axes = new CameraAxes[count];
 
     public double HalfWidth => halfWidth;
 

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using Framing.Sky;
 
 namespace Framing.Mosaics;
@@ -8,37 +7,24 @@ namespace Framing.Mosaics;
 internal sealed class MosaicTrial
 {
     private readonly DrawnPanels panels;
-    private readonly PanelPair[] pairs;
+    private readonly PanelMeetings meetings;
     private readonly TargetRim? rim;
-    private readonly int reachColumns;
-    private readonly int reachRows;
     private readonly double sliver;
     private readonly ConvexPieces pieces = new();
     private readonly RingList gaps = new();
     private readonly List<int> gapPanels = [];
-    private readonly List<int> near = [];
 
     /// <summary>Prepares for trials.</summary>
     /// <param name="panels">The panels, drawn anew before each <see cref="Look"/>.</param>
-    /// <param name="pairs">All pairs of neighbours.</param>
+    /// <param name="meetings">Where they meet.</param>
     /// <param name="rim">The border of the target, when it is asked for.</param>
-    /// <param name="reachColumns">How many columns away a panel can still cover a gap.</param>
-    /// <param name="reachRows">How many rows away.</param>
-    public MosaicTrial(
-        DrawnPanels panels,
-        PanelPair[] pairs,
-        TargetRim? rim,
-        int reachColumns,
-        int reachRows
-    )
+    public MosaicTrial(DrawnPanels panels, PanelMeetings meetings, TargetRim? rim)
     {
         this.panels = panels;
-        this.pairs = pairs;
+        this.meetings = meetings;
         this.rim = rim;
-        this.reachColumns = reachColumns;
-        this.reachRows = reachRows;
         sliver = 1e-9 * 4.0 * panels.HalfWidth * panels.HalfHeight;
-        Parted = new long[pairs.Length];
+        Parted = new long[meetings.Pairs.Length];
     }
 
     /// <summary>How often each pair has parted so far.</summary>
@@ -52,28 +38,25 @@ internal sealed class MosaicTrial
         gapPanels.Clear();
         var closed = true;
         var area = 0.0;
-        for (var i = 0; i < pairs.Length; i++)
+        for (var i = 0; i < Parted.Length; i++)
         {
-            if (Parts(pairs[i], ref area))
+            if (Parts(meetings.Pairs[i], meetings.NearPairs[i], ref area))
             {
                 Parted[i]++;
                 closed = false;
             }
         }
 
-        for (var row = 0; row + 1 < panels.Rows; row++)
+        for (var i = 0; i < meetings.Fours.Length; i++)
         {
-            for (var column = 0; column + 1 < panels.Columns; column++)
-            {
-                closed &= !HoleBelowRight(column, row, ref area);
-            }
+            closed &= !HoleWithin(meetings.Fours[i], meetings.NearFours[i], ref area);
         }
 
         return (closed, area, rim is not null && rim.IsCovered(panels) && !AnyGapInTarget());
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private bool Parts(PanelPair pair, ref double area)
+    private bool Parts(PanelPair pair, int[] near, ref double area)
     {
         var (first, second, alongWidth) = pair;
         var sign = alongWidth ? 1.0 : -1.0;
@@ -84,19 +67,18 @@ internal sealed class MosaicTrial
             return false;
         }
 
-        FindNear(first, second);
         var halfDepth = alongWidth ? panels.HalfWidth : panels.HalfHeight;
         var before = area;
         if (forth.Faces && !forth.Closed)
         {
             forth.Open(panels[first], alongWidth, sign, halfDepth, pieces);
-            area += Uncovered(first);
+            area += Uncovered(first, near);
         }
 
         if (back.Faces && !back.Closed)
         {
             back.Open(panels[second], alongWidth, -sign, halfDepth, pieces);
-            area += Uncovered(first);
+            area += Uncovered(first, near);
         }
 
         // Panels that do not even face each other stand apart, though no sky lies between facing sides.
@@ -105,10 +87,9 @@ internal sealed class MosaicTrial
 
     /// <summary>True when a hole is enclosed where four panels meet.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private bool HoleBelowRight(int column, int row, ref double area)
+    private bool HoleWithin((int A, int B, int C, int D) four, int[] near, ref double area)
     {
-        var a = (row * panels.Columns) + column;
-        var (b, c, d) = (a + 1, a + panels.Columns, a + panels.Columns + 1);
+        var (a, b, c, d) = four;
         var (w, h) = (panels.HalfWidth, panels.HalfHeight);
 
         // Convex figures with a common place make a star about it, and a star has no hole.
@@ -134,20 +115,18 @@ internal sealed class MosaicTrial
             panels[d].Forward,
             panels[c].Forward
         );
-        FindNear(a, d);
         pieces.Start(p, q, r, s);
-        var hole = Uncovered(a, keep: false);
+        var hole = Uncovered(a, near, keep: false);
         if (hole <= 0.0)
         {
             return false;
         }
 
-        var around = CollectionsMarshal.AsSpan(near);
         if (
-            !panels.CoverArc(p, q, around)
-            || !panels.CoverArc(q, r, around)
-            || !panels.CoverArc(r, s, around)
-            || !panels.CoverArc(s, p, around)
+            !panels.CoverArc(p, q, near)
+            || !panels.CoverArc(q, r, near)
+            || !panels.CoverArc(r, s, near)
+            || !panels.CoverArc(s, p, near)
         )
         {
             return false;
@@ -160,7 +139,7 @@ internal sealed class MosaicTrial
 
     /// <summary>Takes off the pieces what panels cover and what was counted before, and gives the area of the rest.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private double Uncovered(int first, bool keep = true)
+    private double Uncovered(int first, int[] near, bool keep = true)
     {
         Span<Vector3D> normals = stackalloc Vector3D[4];
         foreach (var index in near)
@@ -173,13 +152,11 @@ internal sealed class MosaicTrial
             }
         }
 
-        var (row, column) = Math.DivRem(first, panels.Columns);
         Span<Vector3D> sides = stackalloc Vector3D[16];
         for (var g = 0; g < gaps.Count; g++)
         {
             var ring = gaps[g];
-            var (otherRow, otherColumn) = Math.DivRem(gapPanels[g], panels.Columns);
-            if (Math.Abs(otherRow - row) > 2 || Math.Abs(otherColumn - column) > 2)
+            if (!meetings.CanShare(gapPanels[g], first))
             {
                 continue;
             }
@@ -235,28 +212,5 @@ internal sealed class MosaicTrial
         }
 
         return false;
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void FindNear(int first, int last)
-    {
-        near.Clear();
-        var (top, left) = Math.DivRem(first, panels.Columns);
-        var (bottom, right) = Math.DivRem(last, panels.Columns);
-        for (
-            var row = Math.Max(0, top - reachRows);
-            row <= Math.Min(panels.Rows - 1, bottom + reachRows);
-            row++
-        )
-        {
-            for (
-                var column = Math.Max(0, left - reachColumns);
-                column <= Math.Min(panels.Columns - 1, right + reachColumns);
-                column++
-            )
-            {
-                near.Add((row * panels.Columns) + column);
-            }
-        }
     }
 }

@@ -87,32 +87,25 @@ public static class CoverageMeasure
         (double)target.Corners.Count(corner => sheet.Covers(covered, corner))
         / target.Corners.Count;
 
-    /// <summary>Pairs of a row first, then pairs one above the other, in reading order.</summary>
-    private static IEnumerable<(Panel First, Panel Second)> Neighbours(Mosaic mosaic)
-    {
-        foreach (var panel in mosaic.Panels.Where(panel => panel.Column < mosaic.Columns))
-        {
-            yield return (panel, mosaic.At(panel.Column + 1, panel.Row));
-        }
-
-        foreach (var panel in mosaic.Panels.Where(panel => panel.Row < mosaic.Rows))
-        {
-            yield return (panel, mosaic.At(panel.Column, panel.Row + 1));
-        }
-    }
+    /// <summary>Pairs side by side first, then pairs one above the other, in reading order.</summary>
+    private static IEnumerable<(Panel First, Panel Second, bool SideBySide)> Neighbours(
+        Mosaic mosaic
+    ) =>
+        mosaic.Neighbours.Pairs.Select(pair =>
+            (mosaic.Panels[pair.First], mosaic.Panels[pair.Second], pair.AlongWidth)
+        );
 
     /// <summary>True when a corner of one panel has no image in the plane of its neighbour, or nearly none.</summary>
-    private static bool StandTooFarApart((Panel First, Panel Second) pair) =>
+    private static bool StandTooFarApart((Panel First, Panel Second, bool SideBySide) pair) =>
         pair.Second.Corners.Any(c => c.SeparationTo(pair.First.Pose.Centre) > WidestReach)
         || pair.First.Corners.Any(c => c.SeparationTo(pair.Second.Pose.Centre) > WidestReach);
 
     private static (SharedSide Side, IReadOnlyList<SkyDirection>[] Gaps) Measured(
         Mosaic mosaic,
-        (Panel First, Panel Second) pair
+        (Panel First, Panel Second, bool SideBySide) pair
     )
     {
-        var (first, second) = pair;
-        var sideBySide = first.Row == second.Row;
+        var (first, second, sideBySide) = pair;
         var (across, along) = (mosaic.Field.TangentWidth / 2.0, mosaic.Field.TangentHeight / 2.0);
         var (halfDepth, halfSide) = sideBySide ? (across, along) : (along, across);
 

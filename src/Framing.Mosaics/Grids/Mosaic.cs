@@ -28,7 +28,9 @@ public sealed class Mosaic
         int rows,
         bool mirrored,
         CameraTurning turning,
-        IReadOnlyList<Panel> panels
+        IReadOnlyList<Panel> panels,
+        IReadOnlyList<(double Right, double Down)> places,
+        PanelNeighbours neighbours
     )
     {
         Pose = pose;
@@ -39,6 +41,8 @@ public sealed class Mosaic
         Mirrored = mirrored;
         Turning = turning;
         Panels = panels;
+        Places = places;
+        Neighbours = neighbours;
     }
 
     /// <summary>The middle of the mosaic and the position angle of the displayed picture's up direction there.</summary>
@@ -50,10 +54,13 @@ public sealed class Mosaic
     /// <summary>What neighbours share where the camera is turned at each panel; less where it is left alone.</summary>
     public PanelOverlap Overlap { get; }
 
-    /// <summary>Panels along the width of the displayed picture.</summary>
+    /// <summary>True when the panels fill a rectangle of columns and rows.</summary>
+    public bool IsRectangle => Panels.Count == (long)Columns * Rows;
+
+    /// <summary>Panels along the width of the displayed picture; where they fill no rectangle the most of a row, or all columns.</summary>
     public int Columns { get; }
 
-    /// <summary>Panels along the height of the displayed picture.</summary>
+    /// <summary>Panels along the height of the displayed picture; where they fill no rectangle all rows, or the most of a column.</summary>
     public int Rows { get; }
 
     /// <summary>True when the displayed picture is mirrored.</summary>
@@ -62,8 +69,17 @@ public sealed class Mosaic
     /// <summary>What happens to the camera between the panels.</summary>
     public CameraTurning Turning { get; }
 
-    /// <summary>The panels in reading order: row by row from the top-left, as displayed.</summary>
+    /// <summary>
+    /// The panels in reading order: row by row from the top-left, as displayed. Where columns of their own start stand side
+    /// by side: column by column from the left, each from the top.
+    /// </summary>
     public IReadOnlyList<Panel> Panels { get; }
+
+    /// <summary>The middles of the panels in steps, to the right and down as displayed, from the mosaic's middle.</summary>
+    internal IReadOnlyList<(double Right, double Down)> Places { get; }
+
+    /// <summary>Which panels are neighbours.</summary>
+    internal PanelNeighbours Neighbours { get; }
 
     /// <summary>The rectangle that the grid spans in the tangent plane of its centre.</summary>
     public FieldShape WholeFrame => GridSteps.WholeFrame(Field, Overlap, Columns, Rows);
@@ -98,8 +114,6 @@ public sealed class Mosaic
         SkyDirection? pole = null
     )
     {
-        PlanarFit.CheckSides(field.TangentWidth, field.TangentHeight);
-        GridSteps.Check(field, overlap);
         ArgumentOutOfRangeException.ThrowIfLessThan(columns, 1);
         ArgumentOutOfRangeException.ThrowIfLessThan(rows, 1);
         if ((long)columns * rows > MostPanels)
@@ -113,36 +127,89 @@ public sealed class Mosaic
             );
         }
 
-        var mountPole = pole ?? SkyDirection.NorthPole;
-        var plane = new TangentPlane(pose.Centre);
-        var (up, right) = Directions(pose.PositionAngle, mirrored);
-        var stepRight = right * (field.TangentWidth - overlap.AlongWidth);
-        var stepDown = up * (overlap.AlongHeight - field.TangentHeight);
-        var panels = new Panel[columns * rows];
-        for (var i = 0; i < panels.Length; i++)
+        var slots = new Slot[columns * rows];
+        for (var i = 0; i < slots.Length; i++)
         {
             var (row, column) = Math.DivRem(i, columns);
-            var place =
-                (stepRight * (column - ((columns - 1) / 2.0)))
-                + (stepDown * (row - ((rows - 1) / 2.0)));
-
-            // The middle panel of an odd grid is the mosaic's own pose, to the last digit.
-            var centre = place == default ? pose.Centre : plane.Unproject(place);
-            var angle =
-                place == default ? pose.PositionAngle
-                : turning == CameraTurning.TurnedAtEachPanel ? GridUp(pose.Centre, up, centre)
-                : KeptToPole(pose, mountPole, centre);
-            var panelPose = new CameraPose(centre, angle);
-            panels[i] = new(
-                i + 1,
+            slots[i] = new(
+                column - ((columns - 1) / 2.0),
+                row - ((rows - 1) / 2.0),
                 column + 1,
-                row + 1,
-                panelPose,
-                field.Corners(panelPose, mirrored)
+                row + 1
             );
         }
 
-        return new(pose, field, overlap, columns, rows, mirrored, turning, panels);
+        return Laid(
+            pose,
+            field,
+            overlap,
+            slots,
+            mirrored,
+            turning,
+            pole,
+            PanelNeighbours.OfGrid(columns, rows)
+        );
+    }
+
+    /// <summary>Lays out panels at places of their own.</summary>
+    /// <param name="pose">The middle of the mosaic and the position angle of the displayed picture's up direction there.</param>
+    /// <param name="field">One panel, both sides more than 0.</param>
+    /// <param name="overlap">What neighbours share in the plane, at least 0 and less than the panel.</param>
+    /// <param name="places">Where the panels stand.</param>
+    /// <param name="mirrored">True when the displayed picture is mirrored.</param>
+    /// <param name="turning">Whether the camera is turned at each panel.</param>
+    /// <param name="pole">The pole that the mount turns about, as for a grid.</param>
+    /// <returns>The mosaic; its panels are counted as <see cref="Panels"/> says.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A length is out of its range.</exception>
+    public static Mosaic Placed(
+        CameraPose pose,
+        FieldShape field,
+        PanelOverlap overlap,
+        PanelPlaces places,
+        bool mirrored,
+        CameraTurning turning,
+        SkyDirection? pole = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(places);
+        var (right, down) = (
+            field.TangentWidth - overlap.AlongWidth,
+            field.TangentHeight - overlap.AlongHeight
+        );
+        var sign = mirrored ? -1.0 : 1.0;
+        var displayed = places.Places.Select(place =>
+            (Right: sign * place.Right / right, Down: -place.Up / down)
+        );
+        Slot[] slots =
+        [
+            .. displayed
+                .GroupBy(place => places.BandsAreRows ? place.Down : place.Right)
+                .OrderBy(band => band.Key)
+                .SelectMany(
+                    (band, b) =>
+                        band.OrderBy(place => places.BandsAreRows ? place.Right : place.Down)
+                            .Select(
+                                (place, i) =>
+                                    places.BandsAreRows
+                                        ? new Slot(place.Right, place.Down, i + 1, b + 1)
+                                        : new Slot(place.Right, place.Down, b + 1, i + 1)
+                            )
+                ),
+        ];
+        return Laid(
+            pose,
+            field,
+            overlap,
+            slots,
+            mirrored,
+            turning,
+            pole,
+            PanelNeighbours.OfPlaces(
+                [.. slots.Select(slot => (slot.Right, slot.Down))],
+                overlap.AlongWidth / right,
+                overlap.AlongHeight / down
+            )
+        );
     }
 
     /// <summary>The panel at a place of the grid.</summary>
@@ -156,7 +223,70 @@ public sealed class Mosaic
         ArgumentOutOfRangeException.ThrowIfGreaterThan(column, Columns);
         ArgumentOutOfRangeException.ThrowIfLessThan(row, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(row, Rows);
+        if (!IsRectangle)
+        {
+            return Panels.FirstOrDefault(panel => panel.Column == column && panel.Row == row)
+                ?? throw new ArgumentOutOfRangeException(
+                    nameof(column),
+                    column,
+                    FormattableString.Invariant($"Row {row} of this mosaic has fewer columns.")
+                );
+        }
+
         return Panels[((row - 1) * Columns) + column - 1];
+    }
+
+    private static Mosaic Laid(
+        CameraPose pose,
+        FieldShape field,
+        PanelOverlap overlap,
+        Slot[] slots,
+        bool mirrored,
+        CameraTurning turning,
+        SkyDirection? pole,
+        PanelNeighbours neighbours
+    )
+    {
+        PlanarFit.CheckSides(field.TangentWidth, field.TangentHeight);
+        GridSteps.Check(field, overlap);
+        var mountPole = pole ?? SkyDirection.NorthPole;
+        var plane = new TangentPlane(pose.Centre);
+        var (up, right) = Directions(pose.PositionAngle, mirrored);
+        var stepRight = right * (field.TangentWidth - overlap.AlongWidth);
+        var stepDown = up * (overlap.AlongHeight - field.TangentHeight);
+        var panels = new Panel[slots.Length];
+        for (var i = 0; i < slots.Length; i++)
+        {
+            var place = (stepRight * slots[i].Right) + (stepDown * slots[i].Down);
+
+            // The middle panel of an odd grid is the mosaic's own pose, to the last digit.
+            var centre = place == default ? pose.Centre : plane.Unproject(place);
+            var angle =
+                place == default ? pose.PositionAngle
+                : turning == CameraTurning.TurnedAtEachPanel ? GridUp(pose.Centre, up, centre)
+                : KeptToPole(pose, mountPole, centre);
+            var panelPose = new CameraPose(centre, angle);
+            panels[i] = new(
+                i + 1,
+                slots[i].Column,
+                slots[i].Row,
+                panelPose,
+                field.Corners(panelPose, mirrored)
+            );
+        }
+
+        return new(
+            pose,
+            field,
+            overlap,
+            slots.Max(slot => slot.Column),
+            slots.Max(slot => slot.Row),
+            mirrored,
+            turning,
+            panels,
+            [.. slots.Select(slot => (slot.Right, slot.Down))],
+            neighbours
+        );
     }
 
     /// <summary>Up and right of the displayed picture in the plane of its centre.</summary>
@@ -180,4 +310,7 @@ public sealed class Mosaic
         var before = pose.Centre.PositionAngleTo(pole);
         return pose.PositionAngle.TurnedBy(before.TurnTo(place.PositionAngleTo(pole)));
     }
+
+    /// <summary>A panel's middle in steps from the mosaic's, to the right and down as displayed, and its numbers.</summary>
+    private readonly record struct Slot(double Right, double Down, int Column, int Row);
 }
