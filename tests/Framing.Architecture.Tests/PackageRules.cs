@@ -16,6 +16,7 @@ internal static class PackageRules
         ["BitMiracle.LibTiff"] = ["Framing.Imaging"],
         ["SixLabors.ImageSharp"] = ["Framing.Imaging"],
         ["NetTopologySuite"] = ["Framing.Mosaics"],
+        ["NodaTime"] = ["Framing.Nights"],
         ["Tomlyn"] = ["Framing.Workshop"],
         ["System.CommandLine"] = ["Framing.Cli"],
         ["CsvHelper"] = ["Framing.Export"],

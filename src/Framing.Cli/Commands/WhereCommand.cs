@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using Framing.Catalogue;
 using Framing.Cli.Terminals;
+using Framing.Nights;
 using Framing.Sky;
 using Framing.Workshop;
 
@@ -61,7 +62,7 @@ internal static class WhereCommand
             var utc = parsed.GetValue(at) ?? terminal.Time.GetUtcNow().UtcDateTime;
             var file = parsed.GetValue(site);
             var section = file is null ? null : PlanFileReader.ReadSite(terminal.PathOf(file));
-            var clock = section is null ? SiteClock.WithoutSite : SiteClock.Of(section, file!);
+            var clock = section?.Clock ?? SiteClock.Utc;
             var answer = WhereAnswer.Of(entry, direction, utc, section?.Observer);
             if (parsed.GetValue(json))
             {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Framing.Nights;
 using Framing.Sky;
 
 namespace Framing.Cli.Commands;

@@ -17,14 +17,18 @@ public sealed class NightOfSun
             evening.ToDateTime(new(12, 0), DateTimeKind.Utc)
             - TimeSpan.FromDays(site.Longitude.Degrees / 360.0);
         End = Start.AddDays(1.0);
-        double Altitude(DateTime utc) => SiteMoment.Of(site, utc).Sun.TrueAltitude.Degrees;
-        var (lowest, highest) = Crossings.Extremes(Altitude, Start, End);
+        var hours = RiseAndSet.Hours(site, Start, End);
+        var (lowest, highest) = Crossings.Extremes(
+            utc => hours.SunAltitude(utc).Degrees,
+            Start,
+            End
+        );
         LowestSun = Angle.FromDegrees(lowest);
         HighestSun = Angle.FromDegrees(highest);
-        SunDown = RiseAndSet.SunBelow(site, SetAltitude, Start, End);
-        BelowCivil = RiseAndSet.SunBelow(site, Angle.FromDegrees(-6.0), Start, End);
-        BelowNautical = RiseAndSet.SunBelow(site, Angle.FromDegrees(-12.0), Start, End);
-        Dark = RiseAndSet.SunBelow(site, Angle.FromDegrees(-18.0), Start, End);
+        SunDown = RiseAndSet.SunBelow(hours, SetAltitude, Start, End);
+        BelowCivil = RiseAndSet.SunBelow(hours, Angle.FromDegrees(-6.0), Start, End);
+        BelowNautical = RiseAndSet.SunBelow(hours, Angle.FromDegrees(-12.0), Start, End);
+        Dark = RiseAndSet.SunBelow(hours, Angle.FromDegrees(-18.0), Start, End);
     }
 
     /// <summary>The site.</summary>

@@ -8,6 +8,10 @@ namespace Framing.Nights;
 internal static class Crossings
 {
     private static readonly TimeSpan Step = TimeSpan.FromMinutes(10.0);
+
+    /// <summary>How far outside of the stretch the height is asked for at most.</summary>
+    public static readonly TimeSpan Room = 2.0 * Step;
+
     private static readonly TimeSpan Fine = TimeSpan.FromSeconds(0.05);
 
     /// <summary>The stretches in which the height is above zero.</summary>

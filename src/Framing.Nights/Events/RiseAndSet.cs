@@ -51,12 +51,8 @@ public static class RiseAndSet
         DateTime end
     )
     {
-        InOrder(start, end);
-        return Crossings.Above(
-            utc => SiteMoment.Of(site, utc).See(icrs).TrueAltitude.Degrees - trueAltitude.Degrees,
-            start,
-            end
-        );
+        var path = Hours(site, start, end).Follow(icrs);
+        return Crossings.Above(utc => (path.TrueAltitude(utc) - trueAltitude).Degrees, start, end);
     }
 
     /// <summary>When a direction is clear of the site's skyline and above a least altitude, as seen through the air.</summary>
@@ -78,14 +74,8 @@ public static class RiseAndSet
         DateTime end
     )
     {
-        ArgumentNullException.ThrowIfNull(site);
-        InOrder(start, end);
-        return Crossings.Above(
-            utc => site.Horizon.Clearance(SiteMoment.Of(site, utc).See(icrs), least).Degrees,
-            start,
-            end,
-            SkylineStep
-        );
+        var path = Hours(site, start, end).Follow(icrs);
+        return Crossings.Above(utc => path.Clearance(utc, least).Degrees, start, end, SkylineStep);
     }
 
     /// <summary>When the Moon's upper limb is above the horizon.</summary>
@@ -100,11 +90,11 @@ public static class RiseAndSet
         DateTime end
     )
     {
-        InOrder(start, end);
+        var hours = Hours(site, start, end);
         return Crossings.Above(
             utc =>
             {
-                var moon = SiteMoment.Of(site, utc).Moon;
+                var moon = hours.Moon(utc);
                 return (moon.Place.TrueAltitude + moon.SemiDiameter - LimbAtHorizon).Degrees;
             },
             start,
@@ -126,12 +116,22 @@ public static class RiseAndSet
         DateTime end
     )
     {
+        return SunBelow(Hours(site, start, end), trueAltitude, start, end);
+    }
+
+    internal static IReadOnlyList<UtcInterval> SunBelow(
+        SiteHours hours,
+        Angle trueAltitude,
+        DateTime start,
+        DateTime end
+    ) => Crossings.Above(utc => (trueAltitude - hours.SunAltitude(utc)).Degrees, start, end);
+
+    /// <summary>The sky of a stretch of time, with the room before and after it that finding crossings needs.</summary>
+    internal static SiteHours Hours(ObservingSite site, DateTime start, DateTime end)
+    {
+        ArgumentNullException.ThrowIfNull(site);
         InOrder(start, end);
-        return Crossings.Above(
-            utc => trueAltitude.Degrees - SiteMoment.Of(site, utc).Sun.TrueAltitude.Degrees,
-            start,
-            end
-        );
+        return new(site, start - Crossings.Room, end + Crossings.Room);
     }
 
     /// <summary>When a direction next stands on the upper meridian.</summary>

@@ -17,6 +17,12 @@ public static class SiderealTime
     /// <exception cref="ArgumentException">The kind is not UTC.</exception>
     public static Angle GreenwichMean(DateTime utc)
     {
+        return Angle.FromRadians(MeanRadians(utc)).Wrapped;
+    }
+
+    /// <summary>The same as <see cref="GreenwichMean"/> in radians, not wrapped.</summary>
+    internal static double MeanRadians(DateTime utc)
+    {
         var t = TerrestrialTime.FromUtc(utc).CenturiesSinceJ2000;
         var (days, rest) = Math.DivRem(utc.Ticks - J2000.Ticks, TimeSpan.TicksPerDay);
         var fraction = (double)rest / TimeSpan.TicksPerDay;
@@ -24,10 +30,8 @@ public static class SiderealTime
         var precession =
             0.014506
             + (t * (4612.156534 + (t * (1.3915817 + (t * (-0.00000044 - (t * 0.000029956)))))));
-        return (
-            Angle.FromDegrees(360.0 * (turns - Math.Floor(turns)))
-            + Angle.FromArcseconds(precession)
-        ).Wrapped;
+        return ((turns - Math.Floor(turns)) * Math.Tau)
+            + (precession * (Math.PI / (180.0 * 3600.0)));
     }
 
     /// <summary>Greenwich apparent sidereal time: the hour angle of the true equinox of date at longitude 0.</summary>
@@ -38,16 +42,17 @@ public static class SiderealTime
     public static Angle GreenwichApparent(DateTime utc, OfDateFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
+        return (GreenwichMean(utc) + EquationOfEquinoxes(frame)).Wrapped;
+    }
 
+    /// <summary>Apparent minus mean sidereal time.</summary>
+    internal static Angle EquationOfEquinoxes(OfDateFrame frame)
+    {
         // The two largest of the complementary terms (IERS Conventions 2003, table 5.2e).
         var node = Angle.FromDegrees(125.04455501 - (1934.136261 * frame.Time.CenturiesSinceJ2000));
         var complement = Angle.FromArcseconds(
             (0.00264096 * Math.Sin(node.Radians)) + (0.00006352 * Math.Sin(2.0 * node.Radians))
         );
-        return (
-            GreenwichMean(utc)
-            + (frame.NutationInLongitude * Math.Cos(frame.Obliquity.Radians))
-            + complement
-        ).Wrapped;
+        return (frame.NutationInLongitude * Math.Cos(frame.Obliquity.Radians)) + complement;
     }
 }

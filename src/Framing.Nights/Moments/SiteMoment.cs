@@ -11,7 +11,7 @@ namespace Framing.Nights;
 public sealed class SiteMoment
 {
     // Speed of the ground over that of light, radians for each km from the axis: 7.292115e-5 rad/s (IERS) over 299792.458 km/s.
-    private const double TurningAberration = 7.292115e-5 / 299_792.458;
+    internal const double TurningAberration = 7.292115e-5 / 299_792.458;
 
     private readonly OfDateFrame frame;
     private readonly Angle localSiderealTime;

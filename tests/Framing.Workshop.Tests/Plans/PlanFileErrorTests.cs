@@ -272,7 +272,7 @@ public sealed class PlanFileErrorTests
     )]
     [InlineData(
         "[site]\ntime_zone = \"middle Europe\"\nlatitude_deg = 46\nlongitude_deg = 8",
-        "plan.toml:9:13: site.time_zone = \"middle Europe\"; give the name of a time zone such as \"Europe/Zurich\" or \"UTC\""
+        "plan.toml:9:13: site.time_zone = \"middle Europe\"; there is no such time zone; give its name, such as \"Europe/Zurich\", or \"UTC\""
     )]
     [InlineData(
         "[site]\nhorizon = \"none.csv\"\nlatitude_deg = 46\nlongitude_deg = 8",

@@ -226,13 +226,16 @@ internal static class EquipmentSections
     private static string TimeZone(PlanTable table)
     {
         var name = table.Text("time_zone", 60);
-        if (name is not null && !IsZoneName(name))
+        if (name is not null && SiteClock.Find(name) is null)
         {
             table.Wrong(
                 "time_zone",
                 table.Find("time_zone")!,
-                "give the name of a time zone such as \"Europe/Zurich\" or \"UTC\""
+                NearestName.Among(name, SiteClock.ZoneNames) is { } near
+                    ? $"there is no such time zone; did you mean \"{near}\"?"
+                    : "there is no such time zone; give its name, such as \"Europe/Zurich\", or \"UTC\""
             );
+            return PlanDefaults.TimeZone;
         }
 
         return name ?? PlanDefaults.TimeZone;
@@ -325,24 +328,5 @@ internal static class EquipmentSections
         );
         keys.Close();
         return named;
-    }
-
-    // Names of the IANA database: words of letters, digits, _ + -, parted by slashes, the first letter a letter.
-    private static bool IsZoneName(string name) =>
-        char.IsAsciiLetter(name[0])
-        && name.Split('/') is { Length: <= 4 } words
-        && Array.TrueForAll(words, IsZoneWord);
-
-    private static bool IsZoneWord(string word)
-    {
-        foreach (var letter in word)
-        {
-            if (!char.IsAsciiLetterOrDigit(letter) && letter is not ('_' or '+' or '-'))
-            {
-                return false;
-            }
-        }
-
-        return word.Length > 0;
     }
 }
