@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Planning;
 
 /// <summary>A speed of the hand control.</summary>
 /// <param name="Label">What the hand control calls it.</param>

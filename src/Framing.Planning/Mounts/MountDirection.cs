@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Planning;
 
 /// <summary>Towards where the telescope points when it moves (not where the stars go).</summary>
 public enum MountDirection

@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Planning;
 
 /// <summary>What is printed on the keys that move the telescope.</summary>
 /// <param name="East">The key that moves the telescope east.</param>
