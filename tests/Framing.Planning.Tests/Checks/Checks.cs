@@ -1,4 +1,3 @@
-using Framing.Mosaics;
 using Framing.Sky;
 
 namespace Framing.Planning.Tests;
@@ -18,35 +17,42 @@ internal static class Checks
             KeyAddsToTracking = true,
         };
 
-    /// <summary>A single panel about a place, with hardly any margin.</summary>
-    public static FramedPlan Plan(double ra, double dec, double angle = 20.0, bool mirrored = false)
-    {
-        var rig = new Rig(250.0, new Sensor(4144, 2822, 4.63), mirrored: mirrored);
-        return Requests.Framed(
-            Requests.Of(Requests.Box(ra, dec, 2.9, 4.3, angle), new Requests.Turn(angle)) with
-            {
-                Rig = rig,
-                At = Evening,
-            }
-        );
-    }
+    private static readonly FramedPlan Framed = Requests.Framed(
+        Requests.Of(Requests.Box(40.0, 20.0, 2.9, 4.3, 0.0), new Requests.Turn(0.0)) with
+        {
+            At = Evening,
+        }
+    );
 
-    /// <summary>A single panel whose middle is fixed to a place.</summary>
-    public static FramedPlan PlanAt(SkyDirection centre, double angle = 0.0)
+    /// <summary>A single panel with hardly any margin.</summary>
+    public static FramedPlan Plan(
+        double ra,
+        double dec,
+        double angle = 20.0,
+        bool mirrored = false
+    ) => PlanAt(SkyDirection.FromDegrees(ra, dec), angle, mirrored);
+
+    /// <summary>A single panel about a place: one framing, worked out once, with its panel set elsewhere.</summary>
+    public static FramedPlan PlanAt(SkyDirection centre, double angle = 0.0, bool mirrored = false)
     {
-        var outline = SkyOutline.Rectangle(
-            centre,
-            Angle.FromDegrees(2.9),
-            Angle.FromDegrees(2.9),
-            PositionAngle.FromDegrees(angle)
-        );
-        return Requests.Framed(
-            Requests.Of(outline, new Requests.Turn(angle)) with
+        var pose = new CameraPose(centre, PositionAngle.FromDegrees(angle));
+        return Framed with
+        {
+            Request = Framed.Request with
             {
-                At = Evening,
-                FixedCentre = centre,
-            }
-        );
+                Rig = new Rig(250.0, new Sensor(4144, 2822, 4.63), mirrored: mirrored),
+            },
+            Pose = pose,
+            Panels =
+            [
+                Framed.Panels[0] with
+                {
+                    Centre = centre,
+                    PositionAngle = pose.PositionAngle,
+                    Corners = Framed.Request.Rig.Field.Corners(pose, mirrored),
+                },
+            ],
+        };
     }
 
     public static SeenFrame Frame(
