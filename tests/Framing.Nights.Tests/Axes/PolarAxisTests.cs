@@ -117,7 +117,7 @@ public sealed class PolarAxisTests
     {
         var random = new Random(8);
         var setUp = new SetUp(random, 47.0, 12.0, 5.0);
-        var frames = setUp.Frames(random, 3, 0.0).ToArray();
+        var frames = setUp.Frames(random, 3, 0.0);
         var slipped = frames[1].Pose.PositionAngle.TurnedBy(Angle.FromDegrees(1.0));
         frames[1] = frames[1] with { Pose = frames[1].Pose with { PositionAngle = slipped } };
         Assert.True(PolarAxis.Find(setUp.Site, frames).Finding!.Disagreement.Arcminutes > 5.0);
@@ -175,7 +175,7 @@ public sealed class PolarAxisTests
         private Angle Pole =>
             Site.Latitude.Magnitude + Refraction.AtTrue(Site.Latitude.Magnitude, Site.Air);
 
-        public IReadOnlyList<AxisFrame> Frames(Random random, int count, double errors = 1.0)
+        public List<AxisFrame> Frames(Random random, int count, double errors = 1.0)
         {
             // A start well above the horizon, turned by 30° to 90° in all, never below 20°.
             while (true)
