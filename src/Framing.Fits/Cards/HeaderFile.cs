@@ -67,8 +67,11 @@ public static class HeaderFile
             primary.Kind == FitsUnitKind.HeaderOnly
             && !primary.Header.Has("CTYPE1")
             && FitsFile.IsExtension(source, next)
-            && UnitReader.Read(source, next, 1) is { Kind: FitsUnitKind.Image } image
-            ? image.Header
+            && UnitReader.Read(source, next, 1)
+                is { Kind: FitsUnitKind.Image or FitsUnitKind.CompressedImage } image
+            ? image.Kind == FitsUnitKind.Image
+                ? image.Header
+                : PlainHeader.Of(image.Header, TileLayout.Read(source.Name, image.Header))
             : primary.Header;
     }
 }

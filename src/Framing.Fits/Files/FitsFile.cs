@@ -13,12 +13,11 @@ namespace Framing.Fits;
 public sealed class FitsFile : IDisposable
 {
     private const int MostUnits = 10_000;
-    private const int MostSide = 1_000_000;
-    private const int MostPlanes = 1_000;
 
     private readonly ByteSource source;
     private readonly List<FitsUnit> units = [];
     private readonly List<string> warnings = [];
+    private FitsHeader? imageHeader;
 
     private FitsFile(ByteSource source) => this.source = source;
 
@@ -33,8 +32,11 @@ public sealed class FitsFile : IDisposable
     /// <summary>What is odd about the file, one line each.</summary>
     public IReadOnlyList<string> Warnings => warnings;
 
-    /// <summary>The cards of the image's unit; of the primary unit when there is no image.</summary>
-    public FitsHeader Header => units[^1].Kind == FitsUnitKind.Image ? units[^1].Header : Primary;
+    /// <summary>
+    /// The cards of the image's unit, of a compressed image those that the plain one would have; of the primary unit when
+    /// there is no image.
+    /// </summary>
+    public FitsHeader Header => imageHeader ?? Primary;
 
     /// <summary>The cards of the primary unit.</summary>
     public FitsHeader Primary => units[0].Header;
@@ -70,21 +72,37 @@ public sealed class FitsFile : IDisposable
     /// <exception cref="UnreadableFileException">The file holds none that is read.</exception>
     public FitsImage RequireImage() =>
         Image
-        ?? throw (
-            units.Exists(unit => unit.Kind == FitsUnitKind.CompressedImage)
-                ? new UnreadableFileException(
-                    Name,
-                    "image",
-                    "it is kept in compressed tiles, which are not read yet",
-                    "save it again without compression"
-                )
-                : new UnreadableFileException(
-                    Name,
-                    "image",
-                    "the file holds none",
-                    "a picture has NAXIS = 2 or 3 and axes longer than 0"
-                )
+        ?? throw new UnreadableFileException(
+            Name,
+            "image",
+            "the file holds none",
+            "a picture has NAXIS = 2 or 3 and axes longer than 0"
         );
+
+    /// <summary>The tables of the file, in their order; compressed images are none.</summary>
+    /// <returns>The tables; their cells are read on demand, as long as the file is open.</returns>
+    /// <exception cref="UnreadableFileException">A unit's header or a table's shape cannot be read.</exception>
+    public IReadOnlyList<FitsTable> ReadTables()
+    {
+        var tables = new List<FitsTable>();
+        var number = 0;
+        for (long at = 0; number < MostUnits; number++)
+        {
+            var unit = number < units.Count ? units[number] : UnitReader.Read(source, at, number);
+            if (unit.Kind is FitsUnitKind.BinaryTable or FitsUnitKind.TextTable)
+            {
+                tables.Add(new(source, unit));
+            }
+
+            at = unit.DataStart + Blocks(unit.DataLength);
+            if (!IsExtension(source, at))
+            {
+                break;
+            }
+        }
+
+        return tables;
+    }
 
     /// <inheritdoc/>
     public void Dispose() => source.Dispose();
@@ -111,10 +129,10 @@ public sealed class FitsFile : IDisposable
         {
             var unit = UnitReader.Read(source, at, units.Count);
             units.Add(unit);
-            if (unit.Kind == FitsUnitKind.Image)
+            if (unit.Kind is FitsUnitKind.Image or FitsUnitKind.CompressedImage)
             {
-                Image = ImageOf(unit);
                 warnings.AddRange(unit.Header.Warnings);
+                Image = unit.Kind == FitsUnitKind.Image ? PlainImage(unit) : TiledImage(unit);
                 return;
             }
 
@@ -159,70 +177,42 @@ public sealed class FitsFile : IDisposable
         return start.SequenceEqual("XTENSION"u8);
     }
 
-    private FitsImage ImageOf(FitsUnit unit)
+    private FitsImage PlainImage(FitsUnit unit)
     {
-        var header = unit.Header;
-        var axes = UnitReader.Axes(Name, header);
-        if (axes.Length < 2)
-        {
-            throw UnitReader.Wrong(
-                Name,
-                "NAXIS",
-                header,
-                "a picture has 2 axes, or 3 with colours"
-            );
-        }
-
-        for (var i = 0; i < 2; i++)
-        {
-            if (axes[i] > MostSide)
-            {
-                throw UnitReader.Wrong(
-                    Name,
-                    FitsHeader.Numbered("NAXIS", i + 1),
-                    header,
-                    "a picture has at most 1000000 samples along a side"
-                );
-            }
-        }
-
-        var planes = Planes(header, axes);
+        imageHeader = unit.Header;
+        var shape = ImageShape.Read(Name, imageHeader, warnings);
         CheckLength(unit);
-        return new(
-            source,
-            unit.DataStart,
-            (int)axes[0],
-            (int)axes[1],
-            planes,
-            ScalingReader.Read(Name, header, warnings)
-        );
+        return ImageOf(source, unit.DataStart, shape, imageHeader);
     }
 
-    private int Planes(FitsHeader header, long[] axes)
+    private FitsImage TiledImage(FitsUnit unit)
     {
-        var planes = axes.Length > 2 ? axes[2] : 1;
-        for (var i = 3; i < axes.Length; i++)
+        var layout = TileLayout.Read(Name, unit.Header);
+        imageHeader = PlainHeader.Of(unit.Header, layout);
+        var shape = ImageShape.Read(Name, imageHeader, warnings);
+        var tiles = new TiledBytes(source, new(source, unit), layout);
+        return ImageOf(tiles, 0, shape, imageHeader);
+    }
+
+    private FitsImage ImageOf(ByteSource bytes, long start, ImageShape shape, FitsHeader header)
+    {
+        var scaling = ScalingReader.Read(Name, header, warnings);
+        if (shape.Interleaved)
         {
-            if (axes[i] > 1)
-            {
-                warnings.Add(
-                    FormattableString.Invariant(
-                        $"NAXIS{i + 1} = {axes[i]}: only the first picture along this axis is read."
-                    )
-                );
-            }
+            bytes = new InterleavedBytes(
+                bytes,
+                start,
+                (long)shape.Width * shape.Height,
+                shape.Planes,
+                scaling.BytesPerSample
+            );
+            start = 0;
         }
 
-        return planes <= MostPlanes
-            ? (int)planes
-            : throw UnitReader.Wrong(
-                Name,
-                "NAXIS3",
-                header,
-                axes[0] <= 4
-                    ? "a picture has few planes; here the colours seem to come first (NAXIS1)"
-                    : "a picture has at most 1000 planes"
-            );
+        return new(bytes, start, shape.Width, shape.Height, shape.Planes, scaling)
+        {
+            IsInterleaved = shape.Interleaved,
+        };
     }
 
     private void CheckLength(FitsUnit unit)

@@ -44,6 +44,9 @@ public sealed class FitsImage
     /// <summary>How stored samples become values.</summary>
     public SampleScaling Scaling { get; }
 
+    /// <summary>True when the file keeps the colours of a pixel side by side; rows are given plane by plane all the same.</summary>
+    public bool IsInterleaved { get; internal init; }
+
     /// <summary>Reads whole rows of a plane as values.</summary>
     /// <param name="plane">The plane, from 0.</param>
     /// <param name="firstRow">The first row, from 0, as stored.</param>

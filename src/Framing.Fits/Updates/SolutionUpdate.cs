@@ -85,7 +85,16 @@ public static class SolutionUpdate
 
     private static FitsUnit UnitOf(FitsFile file)
     {
-        file.RequireImage();
+        if (file.RequireImage().IsInterleaved)
+        {
+            throw new UnreadableFileException(
+                file.Name,
+                "CTYPE1",
+                "the colours come first, so that x and y are its second and third axis",
+                "save it with the colours as planes, or keep the solution beside it"
+            );
+        }
+
         return file.Units[^1];
     }
 

@@ -157,6 +157,23 @@ public sealed class SolutionUpdateTests
         });
 
     [Fact]
+    public void Write_CompressedImage_KeepsItsTiles() =>
+        TestData.InFolder(folder =>
+        {
+            var file = TestData.Path("tiles", "holes-dither.fits.fz");
+            var path = Path.Combine(folder, "packed.fits.fz");
+            File.Copy(file, path);
+
+            SolutionUpdate.Write(path, Solution);
+
+            AssertKept(file, path);
+            using var written = FitsFile.Open(path);
+            Assert.Equal(301.25, written.Header.Number("CRVAL1")!.Value, 1e-12);
+            Assert.Equal((3, 0), (Judge.Verify(file).Warnings, Judge.Verify(file).Errors));
+            Assert.Equal((1, 0), (Judge.Verify(path).Warnings, Judge.Verify(path).Errors));
+        });
+
+    [Fact]
     public void Write_ColoursWithAnAxisOfTheirOwn_LeavesThatAxisUsable() =>
         TestData.InFolder(folder =>
         {
