@@ -11,8 +11,6 @@ public static class SummaryText
 {
     private const double ArcminutesPerTangent = 60.0 * 180.0 / Math.PI;
 
-    private const int Width = 96;
-
     /// <summary>Minutes of arc from which a length is told in degrees.</summary>
     private const double Long = 120.0;
 
@@ -222,21 +220,6 @@ public static class SummaryText
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 
     /// <summary>Breaks a text between words; further lines stand under the first word.</summary>
-    private static void Wrapped(StringBuilder text, string head, string body)
-    {
-        var indent = new string(' ', head.Length);
-        var line = new StringBuilder(head);
-        foreach (var word in body.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (line.Length > head.Length && line.Length + word.Length > Width)
-            {
-                text.Append(line.ToString().TrimEnd()).Append('\n');
-                line.Clear().Append(indent);
-            }
-
-            line.Append(word).Append(' ');
-        }
-
-        text.Append(line.ToString().TrimEnd()).Append('\n');
-    }
+    private static void Wrapped(StringBuilder text, string head, string body) =>
+        Lines.Wrap(text, head, body);
 }

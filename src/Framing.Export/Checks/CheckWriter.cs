@@ -1,0 +1,153 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Framing.Planning;
+
+namespace Framing.Export;
+
+/// <summary>Writes checks of test frames as one JSON document.</summary>
+/// <remarks>
+/// <c>turnCameraDeg</c> is planned minus measured, plus for counter-clockwise as seen from behind the camera;
+/// <c>moveNeeded</c> is what the telescope must do, on the sky; a move's <c>towards</c> is where the telescope then points.
+/// </remarks>
+public static class CheckWriter
+{
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+
+        // The document is UTF-8 and goes into no web page: minutes and degree signs stay readable.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes the document.</summary>
+    /// <param name="frames">The frames with their checks.</param>
+    /// <returns>The document, ending in a line feed.</returns>
+    public static string Write(IReadOnlyList<CheckedFrame> frames)
+    {
+        ArgumentNullException.ThrowIfNull(frames);
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            json.WriteStartObject();
+            json.WriteStartArray("frames");
+            foreach (var frame in frames)
+            {
+                Frame(json, frame);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        stream.Write("\n"u8);
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void Frame(Utf8JsonWriter json, CheckedFrame frame)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", frame.File);
+        json.WriteBoolean("solved", frame.Check is not null);
+        if (frame.Reason is not null)
+        {
+            json.WriteString("reason", frame.Reason);
+        }
+
+        if (frame.Check is { } check)
+        {
+            Check(json, check);
+        }
+
+        if (frame.FocalLengthMillimetres is { } focalLength)
+        {
+            json.WriteNumber("focalLengthMm", Math.Round(focalLength, 2));
+        }
+
+        json.WriteStartArray("cautions");
+        foreach (
+            var text in frame.Check is { } known ? known.Warnings.Concat(frame.Notes) : frame.Notes
+        )
+        {
+            json.WriteStringValue(text);
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Check(Utf8JsonWriter json, FrameCheck check)
+    {
+        json.WriteNumber("panel", check.Panel.Number);
+        json.WriteString("verdict", CheckWords.Verdict(check.Verdict));
+        json.WriteStartArray("steps");
+        foreach (var step in check.Steps)
+        {
+            json.WriteStringValue(CheckWords.Step(step));
+        }
+
+        json.WriteEndArray();
+        json.WriteStartObject("centre");
+        json.WriteNumber(
+            "raDeg",
+            ReportNumbers.Turn(check.Frame.Pose.Centre.RightAscension.Degrees)
+        );
+        json.WriteNumber(
+            "decDeg",
+            ReportNumbers.Degrees(check.Frame.Pose.Centre.Declination.Degrees)
+        );
+        json.WriteEndObject();
+        json.WriteNumber(
+            "positionAngleDeg",
+            ReportNumbers.Turn(check.Frame.Pose.PositionAngle.Degrees)
+        );
+        json.WriteNumber("turnCameraDeg", ReportNumbers.Fine(check.TurnCamera.Degrees));
+        json.WriteStartObject("moveNeeded");
+        json.WriteNumber("eastArcmin", ReportNumbers.Fine(check.EastNeeded.Arcminutes));
+        json.WriteNumber("northArcmin", ReportNumbers.Fine(check.NorthNeeded.Arcminutes));
+        json.WriteNumber("totalArcmin", ReportNumbers.Fine(check.TotalNeeded.Arcminutes));
+        json.WriteEndObject();
+        json.WriteStartArray("moves");
+        for (var i = 0; i < check.Moves.Count; i++)
+        {
+            var hold = check.Moves[i];
+            json.WriteStartObject();
+            json.WriteString("towards", CheckWords.Towards(hold.Towards));
+            json.WriteString("key", hold.Key);
+            json.WriteString("speed", hold.Speed.Label);
+            json.WriteNumber("xSidereal", hold.Speed.Sidereal);
+            json.WriteNumber("seconds", Math.Round(hold.Seconds, 2));
+            json.WriteString("starsMove", CheckWords.Way(check.MotionOfMoves[i]));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartObject("retype");
+        json.WriteString("ra", check.RetypeRa);
+        json.WriteString("dec", check.RetypeDec);
+        json.WriteEndObject();
+        json.WriteStartObject("learnedOffset");
+        json.WriteNumber(
+            "raArcmin",
+            ReportNumbers.Fine(check.LearnedOffset.RightAscension.Arcminutes)
+        );
+        json.WriteNumber(
+            "decArcmin",
+            ReportNumbers.Fine(check.LearnedOffset.Declination.Arcminutes)
+        );
+        json.WriteEndObject();
+        json.WriteBoolean("displayedMirrored", check.Frame.Mirrored);
+        json.WriteString("starsMustMove", CheckWords.Motion(check.StarsMustMove));
+        if (check.Dial is { } dial)
+        {
+            json.WriteNumber("dialDeg", ReportNumbers.Turn(dial.Degrees));
+        }
+
+        json.WriteNumber("coveredFraction", ReportNumbers.Fine(check.CoveredFraction));
+        json.WriteStartObject("tolerance");
+        json.WriteNumber("placeArcmin", ReportNumbers.Fine(check.Tolerance.Place.Arcminutes));
+        json.WriteNumber("turnDeg", ReportNumbers.Fine(check.Tolerance.Turn.Degrees));
+        json.WriteEndObject();
+    }
+}
