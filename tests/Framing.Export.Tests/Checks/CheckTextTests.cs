@@ -90,11 +90,11 @@ public sealed class CheckTextTests
         var move = first.GetProperty("moves")[0];
         Assert.Equal("west", move.GetProperty("towards").GetString());
         Assert.Equal("◄", move.GetProperty("key").GetString());
-        Assert.Equal("4", move.GetProperty("speed").GetString());
-        Assert.Equal(60.0, move.GetProperty("xSidereal").GetDouble());
+        Assert.Equal("3", move.GetProperty("speed").GetString());
+        Assert.Equal(20.0, move.GetProperty("xSidereal").GetDouble());
 
-        // 20' on the sky at 61.1° of date are 41.4' of the axis, 2.75 s at 60 times 15.04″.
-        Assert.Equal(2.75, move.GetProperty("seconds").GetDouble(), 0.02);
+        // 20' on the sky at 61.1° of date are 41.4' of the axis, 8.26 s at 20 times 15.04″.
+        Assert.Equal(8.26, move.GetProperty("seconds").GetDouble(), 0.05);
         Assert.NotNull(first.GetProperty("retype").GetProperty("ra").GetString());
         Assert.False(first.GetProperty("displayedMirrored").GetBoolean());
         Assert.Contains(
