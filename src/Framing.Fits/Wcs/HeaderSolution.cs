@@ -9,8 +9,11 @@ namespace Framing.Fits;
 /// </remarks>
 public sealed record HeaderSolution
 {
-    /// <summary>The solution as the file's axes run; null when there is none that is read.</summary>
+    /// <summary>The solution as the file's axes run, in ICRS; null when there is none that is read.</summary>
     public WorldCoordinates? Coordinates { get; init; }
+
+    /// <summary>The same in the file's own <see cref="Frame"/>; there too where that frame is not carried to ICRS.</summary>
+    public WorldCoordinates? AsWritten { get; init; }
 
     /// <summary>Why there is no solution, in one sentence; null when there is one.</summary>
     public string? WhyNone { get; init; }
@@ -24,7 +27,7 @@ public sealed record HeaderSolution
     /// <summary>True when the distortion's terms are part of <see cref="Coordinates"/>.</summary>
     public bool DistortionUsed { get; init; }
 
-    /// <summary>The frame in which the file states positions; <see cref="Coordinates"/> are in it, not carried to another.</summary>
+    /// <summary>The frame in which the file states positions; <see cref="Coordinates"/> are carried from it to ICRS.</summary>
     public FrameOfReference Frame { get; init; } = FrameOfReference.Icrs;
 
     /// <summary>What a person should know, one sentence each.</summary>

@@ -4,13 +4,12 @@ namespace Framing.Fits;
 
 /// <summary>Reads from header cards where a picture lies on the sky.</summary>
 /// <remarks>
-/// The tangent projection (TAN) is read. Another projection is named and not read; the terms of a distortion are told of
-/// and not used. Source: FITS Standard 4.0, section 8; Calabretta and Greisen 2002, A&amp;A 395, 1077.
+/// TAN, STG, SIN, ARC, ZEA, CEA, CAR, MER and AIT are read, with SIP and TPV, in ICRS, FK5 and FK4; what is not read is named.
+/// Source: FITS Standard 4.0, section 8; Calabretta and Greisen 2002, A&amp;A 395, 1077.
 /// </remarks>
 public static class WorldCoordinatesReader
 {
     private const double FurthestPixel = 1e9;
-    private static readonly string[] SipOrders = ["A_ORDER", "B_ORDER"];
 
     /// <summary>Reads the solution of a header.</summary>
     /// <param name="header">The cards of the picture's unit.</param>
@@ -27,7 +26,20 @@ public static class WorldCoordinatesReader
         }
 
         var warnings = new List<string>();
-        var coordinates = Coordinates(header, axes, warnings, out why);
+        var asWritten = Coordinates(header, axes, warnings, out var used, out why);
+        var frame = FrameReader.Read(header, warnings);
+        var coordinates = asWritten;
+        if (asWritten is not null)
+        {
+            coordinates = FrameReader.Equatorial(frame, header, ref why)?.ToIcrs(asWritten);
+            if (!frame.IsLikeIcrs && coordinates is not null)
+            {
+                warnings.Add(
+                    $"The file states positions in {frame} (RADESYS, EQUINOX); they are carried to ICRS (J2000)."
+                );
+            }
+        }
+
         if (why is not null)
         {
             warnings.Add(why);
@@ -36,25 +48,30 @@ public static class WorldCoordinatesReader
         return new()
         {
             Coordinates = coordinates,
+            AsWritten = asWritten,
             WhyNone = why,
             Projection = axes.Projection,
-            Distortion = Distortion(header, axes, warnings),
-            Frame = FrameReader.Read(header, warnings),
+            Distortion = DistortionReader.Kind(header, axes),
+            DistortionUsed = used,
+            Frame = frame,
             Warnings = warnings,
         };
     }
 
-    private static TanWorldCoordinates? Coordinates(
+    private static WorldCoordinates? Coordinates(
         FitsHeader header,
         CelestialAxes axes,
         List<string> warnings,
+        out bool distortionUsed,
         out string? why
     )
     {
-        // TPV is TAN with a distortion of its own (FITS registry), so its linear part is TAN.
-        if (axes.Projection is not ("TAN" or "TPV"))
+        distortionUsed = false;
+        why = null;
+        var isTpv = DistortionReader.IsTpv(header, axes);
+        var reader = new ProjectionReader(header, axes, isTpv);
+        if (reader.Projection(ref why) is not { } projection)
         {
-            why = $"The file's projection is {axes.Projection}; only TAN is read yet.";
             return null;
         }
 
@@ -87,26 +104,73 @@ public static class WorldCoordinatesReader
             matrix.Cd21 * units.Latitude,
             matrix.Cd22 * units.Latitude
         );
-        matrix = Turned(matrix, header, axes, declination, ref why);
-        if (why is null && !(matrix.IsUsable && HasSize(matrix)))
+        if (!(matrix.IsUsable && HasSize(matrix)))
         {
             why = FormattableString.Invariant(
                 $"The size of a pixel, {matrix.ScaleX.Degrees:g3} by {matrix.ScaleY.Degrees:g3} degrees, is none that a picture has."
             );
+            return null;
         }
 
+        var rightAscension = Math.IEEERemainder(longitude * units.Longitude, 360.0);
+        var direction = SkyDirection.FromDegrees(rightAscension, declination);
+        var sphere = reader.Sphere(
+            projection,
+            rightAscension,
+            declination,
+            out var origin,
+            ref why
+        );
+        var sip = DistortionReader.Sip(header, axes, warnings, ref why);
+        var tpv = DistortionReader.Tpv(header, axes, ref why);
         if (why is not null)
         {
             return null;
         }
 
+        distortionUsed = sip is not null || tpv is not null;
+        return
+            !distortionUsed
+            && projection.Code == "TAN"
+            && AsTangent(direction, sphere!.Value, matrix) is { } turned
+            ? new TanWorldCoordinates(pixel, direction, turned)
+            : new ProjectedWorldCoordinates(
+                pixel,
+                direction,
+                matrix,
+                projection,
+                sphere!.Value,
+                sip,
+                tpv,
+                origin
+            );
+    }
+
+    /// <summary>The matrix of a tangent plane whose native pole is the reference point, LONPOLE folded in: a turn of the plane.</summary>
+    private static PixelMatrix? AsTangent(
+        SkyDirection reference,
+        NativeSphere sphere,
+        PixelMatrix matrix
+    )
+    {
+        var plain = NativeSphere.About(reference);
+        if ((plain.Z - sphere.Z).Length > 1e-12)
+        {
+            return null;
+        }
+
+        // The plane's x is the native y axis and its y the opposite of the native x axis.
+        var (cos, sin) = (plain.Y.Dot(sphere.Y), plain.Y.Dot(sphere.X));
+        if (cos > 0.0 && Math.Abs(sin) <= 1e-15)
+        {
+            return matrix;
+        }
+
         return new(
-            pixel,
-            SkyDirection.FromDegrees(
-                Math.IEEERemainder(longitude * units.Longitude, 360.0),
-                declination
-            ),
-            matrix
+            (cos * matrix.Cd11) - (sin * matrix.Cd21),
+            (cos * matrix.Cd12) - (sin * matrix.Cd22),
+            (sin * matrix.Cd11) + (cos * matrix.Cd21),
+            (sin * matrix.Cd12) + (cos * matrix.Cd22)
         );
     }
 
@@ -190,125 +254,5 @@ public static class WorldCoordinatesReader
                     $"{keyword} = {header.Text(keyword)} is no unit of angle that is read; deg would be right.";
                 return 1.0;
         }
-    }
-
-    /// <summary>Folds LONPOLE into the matrix: for a projection about its own pole it is a turn of the plane.</summary>
-    /// <remarks>
-    /// With native longitude p of the celestial pole, (xi, eta) = (-x cos p - y sin p, x sin p - y cos p), from Paper II
-    /// equations 12 to 15 with the native pole at the reference point; p = 180 degrees leaves the plane as it is.
-    /// </remarks>
-    private static PixelMatrix Turned(
-        PixelMatrix matrix,
-        FitsHeader header,
-        CelestialAxes axes,
-        double declination,
-        ref string? why
-    )
-    {
-        // PVi_1 to PVi_3 move the fiducial point and the pole, unless they are terms of a distortion.
-        var onAxis = FitsHeader.Numbered("PV", axes.Longitude);
-        var isPlain = axes.Projection == "TAN" && !HasPvTerms(header);
-        foreach (var keyword in (string[])["LONPOLE", $"{onAxis}_1", $"{onAxis}_2", $"{onAxis}_3"])
-        {
-            if (isPlain && LinearPart.Unreadable(header, keyword))
-            {
-                why ??= $"{keyword} = {header.Text(keyword)} is no number.";
-                return matrix;
-            }
-        }
-
-        if (
-            isPlain
-            && (
-                (header.Number($"{onAxis}_1") ?? 0.0) != 0.0
-                || (header.Number($"{onAxis}_2") ?? 90.0) != 90.0
-            )
-        )
-        {
-            why ??=
-                $"{onAxis}_1 and {onAxis}_2 move the fiducial point of the projection; that is not read yet.";
-            return matrix;
-        }
-
-        // Paper II, section 2.2: the default is 0 where the reference point lies as far north as its native latitude, 90.
-        var pole =
-            (isPlain ? header.Number($"{onAxis}_3") : null)
-            ?? header.Number("LONPOLE")
-            ?? (declination >= 90.0 ? 0.0 : 180.0);
-        if (pole == 180.0)
-        {
-            return matrix;
-        }
-
-        var (sin, cos) = Math.SinCos(Angle.FromDegrees(pole).Radians);
-        return new(
-            (-matrix.Cd11 * cos) - (matrix.Cd21 * sin),
-            (-matrix.Cd12 * cos) - (matrix.Cd22 * sin),
-            (matrix.Cd11 * sin) - (matrix.Cd21 * cos),
-            (matrix.Cd12 * sin) - (matrix.Cd22 * cos)
-        );
-    }
-
-    private static DistortionKind Distortion(
-        FitsHeader header,
-        CelestialAxes axes,
-        List<string> warnings
-    )
-    {
-        var hasTerms = Array.Exists(SipOrders, header.Has);
-        if (axes.Suffix == "SIP" || hasTerms)
-        {
-            warnings.Add(
-                axes.Suffix != "SIP"
-                    ? $"The header has SIP terms (A_ORDER, B_ORDER) but CTYPE ends in {axes.Projection}, not in -SIP; they are not used."
-                : hasTerms
-                    ? "The SIP terms of the lens distortion are not used yet; places towards the edges are off by what they say."
-                : "CTYPE ends in -SIP but there are no SIP terms (A_ORDER, B_ORDER)."
-            );
-            return DistortionKind.Sip;
-        }
-
-        if (axes.Projection == "TPV" || HasPvTerms(header))
-        {
-            warnings.Add(
-                "The PVi_m terms of the lens distortion are not used yet; places towards the edges are off by what they say."
-            );
-            return DistortionKind.Tpv;
-        }
-
-        if (
-            axes.Suffix.Length > 0
-            || header.Has("CPDIS1")
-            || header.Has("CPDIS2")
-            || header.Has("CQDIS1")
-            || header.Has("CQDIS2")
-        )
-        {
-            warnings.Add(
-                axes.Suffix.Length > 0
-                    ? $"The distortion {axes.Suffix} (CTYPE) is not used."
-                    : "The distortion of CPDISi or CQDISi is not used."
-            );
-            return DistortionKind.Other;
-        }
-
-        return DistortionKind.None;
-    }
-
-    /// <summary>True for terms of a polynomial: PV1_0 to PV2_39 that TAN itself does not know.</summary>
-    private static bool HasPvTerms(FitsHeader header)
-    {
-        for (var m = 4; m < 40; m++)
-        {
-            if (
-                header.Has(FormattableString.Invariant($"PV1_{m}"))
-                || header.Has(FormattableString.Invariant($"PV2_{m}"))
-            )
-            {
-                return true;
-            }
-        }
-
-        return header.Has("PV2_0") && header.Has("PV2_1");
     }
 }

@@ -22,13 +22,6 @@ internal static class SolvedPicture
             throw new InputException(NoSolution.Explain(path, facts));
         }
 
-        if (!facts.Solution.Frame.IsLikeIcrs)
-        {
-            throw new InputException(
-                $"{path}: its solution is in {facts.Solution.Frame}, which is not converted; solve it in ICRS or J2000."
-            );
-        }
-
         return facts;
     }
 

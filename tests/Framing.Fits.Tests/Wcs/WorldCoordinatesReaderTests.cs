@@ -66,7 +66,7 @@ public sealed class WorldCoordinatesReaderTests
     }
 
     [Theory]
-    [InlineData("CTYPE1  = 'RA---SIN'", "CTYPE2  = 'DEC--SIN'", "SIN")]
+    [InlineData("CTYPE1  = 'RA---HPX'", "CTYPE2  = 'DEC--HPX'", "HPX")]
     [InlineData("CTYPE1  = 'GLON-TAN'", "CTYPE2  = 'GLAT-TAN'", "GLON")]
     [InlineData("CTYPE1  = 'RA---TAN'", "CTYPE2  = 'DEC--SIN'", "DEC--SIN")]
     [InlineData("CTYPE1  = 'RA---TAN'", "CTYPE2  = 'RA---TAN'", "CTYPE2")]
@@ -82,7 +82,9 @@ public sealed class WorldCoordinatesReaderTests
     [InlineData("CD1_1   = 1E20", "CD2_2   = 1E20", "size of a pixel")]
     [InlineData("CUNIT1  = 'furlong'", "", "CUNIT1")]
     [InlineData("LONPOLE = 'up'", "", "LONPOLE")]
-    [InlineData("PV1_2   = 45.0", "", "PV1_2")]
+    [InlineData("PV1_2   = 95.0", "", "PV1_2")]
+    [InlineData("RADESYS = 'GAPPT'", "", "GAPPT")]
+    [InlineData("EQUINOX = 19.5", "", "EQUINOX")]
     public void Read_UnusableCard_SaysWhyAndGivesNoPlace(string first, string second, string names)
     {
         var changed = new[] { first, second }.Where(card => card.Length > 0).ToArray();
@@ -106,17 +108,76 @@ public sealed class WorldCoordinatesReaderTests
         Assert.Contains("CDELT1", solution.WhyNone, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Read_ContradictingPole_SaysWhy()
+    {
+        // A cylinder's reference point at 40 degrees needs a pole within 50 degrees of LONPOLE = 0 or 180.
+        var solution = Read([
+            .. Plain.Where(card => !card.StartsWith("CTYPE", StringComparison.Ordinal)),
+            "CTYPE1  = 'RA---CAR'",
+            "CTYPE2  = 'DEC--CAR'",
+            "LONPOLE = 90.0",
+        ]);
+
+        Assert.Null(solution.Coordinates);
+        Assert.Contains("LONPOLE", solution.WhyNone, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("A_ORDER = 10", "A_ORDER")]
+    [InlineData("A_1_1   = 'x'", "A_1_1")]
+    public void Read_SipTermsThatAreNone_SayWhy(string card, string names)
+    {
+        var solution = Read([
+            "CTYPE1  = 'RA---TAN-SIP'",
+            "CTYPE2  = 'DEC--TAN-SIP'",
+            .. Plain.Skip(2),
+            card.StartsWith("A_ORDER", StringComparison.Ordinal) ? "B_ORDER = 2" : "A_ORDER = 2",
+            card,
+        ]);
+
+        Assert.Null(solution.Coordinates);
+        Assert.Contains(names, solution.WhyNone, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("CPDIS1  = 'LOOKUP'", DistortionKind.Other)]
-    [InlineData("PV1_5   = 0.1", DistortionKind.Tpv)]
     [InlineData("A_ORDER = 3", DistortionKind.Sip)]
-    public void Read_Distortion_IsToldOfWithOneWarning(string card, DistortionKind kind)
+    public void Read_DistortionThatDoesNotCount_IsToldOfWithOneWarning(
+        string card,
+        DistortionKind kind
+    )
     {
         var solution = Read(Plain.Append(card));
 
-        Assert.NotNull(solution.Coordinates);
+        Assert.IsType<TanWorldCoordinates>(solution.Coordinates);
         Assert.Equal(kind, solution.Distortion);
+        Assert.False(solution.DistortionUsed);
         Assert.Contains("not used", Assert.Single(solution.Warnings), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("PV1_5   = 0.1")]
+    [InlineData("PV2_4   = 0.1")]
+    public void Read_PvTermsUnderTan_AreTheOlderWayOfTpv(string card)
+    {
+        var plain = Read(Plain).Coordinates!;
+        var solution = Read(Plain.Append(card));
+
+        Assert.Equal(DistortionKind.Tpv, solution.Distortion);
+        Assert.True(solution.DistortionUsed);
+        Assert.Empty(solution.Warnings);
+
+        // At 0.1 degrees along both axes the term is 0.1 x 0.01 degrees, 3.6 seconds of arc.
+        var pixel = new PixelPosition(-69.5, 120.5);
+        Assert.Equal(
+            3.6,
+            plain
+                .PixelToSky(pixel)
+                .SeparationTo(solution.Coordinates!.PixelToSky(pixel))
+                .Arcseconds,
+            0.01
+        );
     }
 
     [Theory]
@@ -126,6 +187,7 @@ public sealed class WorldCoordinatesReaderTests
     [InlineData("EQUINOX = 'J2000.0'", "", "FK5, equinox 2000")]
     [InlineData("RADESYS = 'ICRS'", "EQUINOX = 2015.5", "ICRS")]
     [InlineData("RADESYS = 'GAPPT'", "", "GAPPT")]
+    [InlineData("RADESYS = 'J2000'", "", "FK5, equinox 2000")]
     public void Read_Frame_FollowsTheDefaultsOfTheStandard(
         string first,
         string second,
@@ -140,7 +202,11 @@ public sealed class WorldCoordinatesReaderTests
         ]);
 
         Assert.Equal(frame, solution.Frame.ToString());
-        Assert.Equal(solution.Frame.IsLikeIcrs, solution.Warnings.Count == 0);
+        Assert.NotNull(solution.AsWritten);
+        Assert.Equal(
+            solution.Frame.IsLikeIcrs && !first.Contains("'J2000'", StringComparison.Ordinal),
+            solution.Warnings.Count == 0
+        );
     }
 
     [Fact]

@@ -1,0 +1,121 @@
+namespace Framing.Sky;
+
+/// <summary>The distortion of a lens as polynomials of the tangent plane: the TPV convention.</summary>
+/// <remarks>
+/// <para>
+/// ξ and η are degrees of the plane before the projection. Axis by axis the terms are, in the order of their number m: 1,
+/// x, y, r, x², xy, y², x³, x²y, xy², y³, r³, then the fourth and fifth orders, r⁵, the sixth and seventh, r⁷; x is the
+/// axis's own coordinate, y the other one, r = sqrt(ξ² + η²).
+/// </para>
+/// <para>Source: the TPV world coordinate system, FITS registry.</para>
+/// </remarks>
+public sealed class TpvDistortion : Distortion
+{
+    /// <summary>How many terms an axis has.</summary>
+    public const int Terms = 40;
+
+    private const int Order = 7;
+    private readonly PixelPolynomial xi;
+    private readonly PixelPolynomial eta;
+
+    // Coefficients of r, r³, r⁵, r⁷.
+    private readonly double[] xiRadial;
+    private readonly double[] etaRadial;
+
+    /// <summary>Makes a distortion.</summary>
+    /// <param name="longitude">PVi_0 to PVi_39 of the axis of right ascension; 1 for m = 1 and 0 elsewhere changes nothing.</param>
+    /// <param name="latitude">The same of the axis of declination.</param>
+    /// <exception cref="ArgumentException">There are not 40 terms, or one is not finite.</exception>
+    public TpvDistortion(ReadOnlySpan<double> longitude, ReadOnlySpan<double> latitude)
+    {
+        (xi, xiRadial) = Read(longitude, isSwapped: false);
+        (eta, etaRadial) = Read(latitude, isSwapped: true);
+    }
+
+    private protected override double Least => 1e-6;
+
+    private protected override void Map(
+        double u,
+        double v,
+        out PlanePoint image,
+        out PixelMatrix slope
+    )
+    {
+        var x = xi.At(u, v, out var xu, out var xv);
+        var y = eta.At(u, v, out var yu, out var yv);
+        var r = double.Hypot(u, v);
+        if (r > 0.0)
+        {
+            var (outX, slopeX) = Radial(xiRadial, r);
+            var (outY, slopeY) = Radial(etaRadial, r);
+            (x, y) = (x + outX, y + outY);
+            (xu, xv) = (xu + (slopeX * u / r), xv + (slopeX * v / r));
+            (yu, yv) = (yu + (slopeY * u / r), yv + (slopeY * v / r));
+        }
+
+        image = new(x, y);
+        slope = new(xu, xv, yu, yv);
+    }
+
+    private protected override PlanePoint Start(double imageU, double imageV)
+    {
+        // The inverse of the linear terms.
+        var det = (xi[1, 0] * eta[0, 1]) - (xi[0, 1] * eta[1, 0]);
+        var (u, v) = (imageU - xi[0, 0], imageV - eta[0, 0]);
+        return det > 0.0
+            ? new(
+                ((eta[0, 1] * u) - (xi[0, 1] * v)) / det,
+                ((xi[1, 0] * v) - (eta[1, 0] * u)) / det
+            )
+            : new(imageU, imageV);
+    }
+
+    private static (double Value, double Slope) Radial(double[] radial, double r)
+    {
+        var square = r * r;
+        return (
+            r
+                * (
+                    radial[0]
+                    + (square * (radial[1] + (square * (radial[2] + (square * radial[3])))))
+                ),
+            radial[0]
+                + (
+                    square
+                    * (
+                        (3.0 * radial[1])
+                        + (square * ((5.0 * radial[2]) + (square * 7.0 * radial[3])))
+                    )
+                )
+        );
+    }
+
+    private static (PixelPolynomial, double[]) Read(ReadOnlySpan<double> terms, bool isSwapped)
+    {
+        if (terms.Length != Terms)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant($"{terms.Length} terms were given; there are {Terms}."),
+                nameof(terms)
+            );
+        }
+
+        var (plane, radial) = (new double[Order + 1, Order + 1], new double[4]);
+        var m = 0;
+        for (var order = 0; order <= Order; order++)
+        {
+            for (var q = 0; q <= order; q++)
+            {
+                var (own, other) = isSwapped ? (q, order - q) : (order - q, q);
+                plane[own, other] = terms[m++];
+            }
+
+            if (order % 2 == 1)
+            {
+                radial[order / 2] = terms[m++];
+            }
+        }
+
+        return (new(Order, (p, q) => plane[p, q]), radial);
+    }
+}
