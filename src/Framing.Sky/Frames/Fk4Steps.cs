@@ -6,6 +6,9 @@ internal sealed class Fk4Steps
     /// <summary>Years in which a motion of one second of arc a century makes one radian.</summary>
     private const double YearsPerRadian = 100.0 * 60.0 * 60.0 * 360.0 / (2.0 * Math.PI);
 
+    /// <summary>How the elliptic terms move against fixed axes, in seconds of arc a century. Numbers as in ERFA 2.0.0, fk45z.</summary>
+    private static readonly Vector3D EllipticDrift = new(1.245e-3, -1.580e-3, -0.659e-3);
+
     private readonly Rotation toB1950;
     private readonly Vector3D elliptic;
 
@@ -15,7 +18,9 @@ internal sealed class Fk4Steps
     public Fk4Steps(double equinox, double epoch, bool withEllipticTerms)
     {
         toB1950 = OlderPrecession.NewcombToB1950(equinox);
-        elliptic = withEllipticTerms ? Elliptic(equinox) : default;
+        elliptic = withEllipticTerms
+            ? Elliptic(equinox) + (EllipticDrift * ((epoch - equinox) / YearsPerRadian))
+            : default;
         toJ2000 = Murray(epoch);
     }
 
