@@ -95,7 +95,10 @@ public sealed class WcslibAnswersTests
                     .Arcseconds;
                 off = Math.Max(off, batch) / Condition(world, pixel, toSky: true);
                 worst = Math.Max(worst, off);
-                Assert.True(off < Tolerance, $"{off} arcsec at {pixel}\n{cards}");
+                Assert.True(
+                    off < Tolerance,
+                    FormattableString.Invariant($"{off} arcsec at {pixel}\n{cards}")
+                );
             }
         }
 
@@ -141,7 +144,10 @@ public sealed class WcslibAnswersTests
                 );
                 off /= Condition(world, pixel, toSky: false);
                 worst = Math.Max(worst, off);
-                Assert.True(off < Tolerance, $"{off} px: {pixel} {back[i]}\n{cards}");
+                Assert.True(
+                    off < Tolerance,
+                    FormattableString.Invariant($"{off} px: {pixel} {back[i]}\n{cards}")
+                );
             }
         }
 
