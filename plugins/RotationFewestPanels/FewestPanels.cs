@@ -25,7 +25,7 @@ public sealed class FewestPanels : IRotationStrategy
             question.Outline,
             question.Rig.Field,
             question.Overlap,
-            GridWish.Fewest,
+            question.Grid,
             question.TangentMargin,
             question.MostPanels,
             question.PresentCameraAngle

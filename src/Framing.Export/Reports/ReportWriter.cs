@@ -112,8 +112,17 @@ public static class ReportWriter
     {
         json.WriteStartObject("mosaic");
         json.WriteNumber("panelCount", plan.PanelCount);
-        json.WriteNumber("columns", plan.Columns);
-        json.WriteNumber("rows", plan.Rows);
+        if (plan.IsRectangle)
+        {
+            json.WriteNumber("columns", plan.Columns);
+            json.WriteNumber("rows", plan.Rows);
+        }
+        else
+        {
+            json.WriteNull("columns");
+            json.WriteNull("rows");
+        }
+
         json.WriteString("overlap", plan.Request.Overlap.Name);
         json.WriteStartArray("overlapArcmin");
         Arcminutes(json, plan.Overlap.AlongWidth, plan.Columns > 1);

@@ -29,7 +29,8 @@ public static class SummaryText
         );
         if (plan.PanelCount > 1)
         {
-            text.Append(" that share ").Append(Shared(plan));
+            text.Append(plan.IsRectangle ? " that share " : " that follow the outline and share ")
+                .Append(Shared(plan));
             if (plan.Odds is { } odds)
             {
                 text.Append(" (closed ").Append(ChanceText.Times(odds.ChanceNoGap)).Append(')');

@@ -10,11 +10,19 @@ public readonly record struct GridWish
         Rows = rows;
     }
 
-    /// <summary>As few panels as hold the outline with its margin.</summary>
+    /// <summary>As few panels as hold the outline with its margin, in a full rectangle.</summary>
     public static GridWish Fewest => default;
+
+    /// <summary>
+    /// As few panels as hold the outline with its margin, in bands that follow it: never more than in a full rectangle.
+    /// </summary>
+    public static GridWish Adapted => new() { IsAdapted = true };
 
     /// <summary>True when the number of panels is free.</summary>
     public bool IsFewest => Columns == 0;
+
+    /// <summary>True when the panels need not fill a rectangle; their number is free then.</summary>
+    public bool IsAdapted { get; private init; }
 
     /// <summary>Panels along the width of the picture; 0 when free.</summary>
     public int Columns { get; }

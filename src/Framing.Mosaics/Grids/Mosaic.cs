@@ -43,6 +43,7 @@ public sealed class Mosaic
         Panels = panels;
         Places = places;
         Neighbours = neighbours;
+        IsRectangle = neighbours.IsRectangle;
     }
 
     /// <summary>The middle of the mosaic and the position angle of the displayed picture's up direction there.</summary>
@@ -55,7 +56,7 @@ public sealed class Mosaic
     public PanelOverlap Overlap { get; }
 
     /// <summary>True when the panels fill a rectangle of columns and rows.</summary>
-    public bool IsRectangle => Panels.Count == (long)Columns * Rows;
+    public bool IsRectangle { get; }
 
     /// <summary>Panels along the width of the displayed picture; where they fill no rectangle the most of a row, or all columns.</summary>
     public int Columns { get; }

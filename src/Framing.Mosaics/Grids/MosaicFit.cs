@@ -2,7 +2,7 @@ using Framing.Sky;
 
 namespace Framing.Mosaics;
 
-/// <summary>Lays a rectangular grid of panels over an outline.</summary>
+/// <summary>Lays a grid of panels over an outline.</summary>
 /// <remarks>
 /// <para>
 /// The overlap stays as asked; the mosaic is one large frame, w + (columns - 1)(w - overlap) wide, and is fitted as one
@@ -12,6 +12,10 @@ namespace Framing.Mosaics;
 /// When the number of panels is free, the answer has the fewest panels that any rectangular grid needs at any angle, and
 /// of all grids with that number the one that leaves the largest margin. A grid with more columns or rows holds whatever a
 /// smaller one holds, so walking down the staircase between "fits" and "does not fit" meets every candidate.
+/// </para>
+/// <para>
+/// An adapted grid (<see cref="GridWish.Adapted"/>) starts from that answer and has never more panels; where it has fewer,
+/// they stand in bands that follow the outline.
 /// </para>
 /// </remarks>
 public static class MosaicFit
@@ -45,6 +49,14 @@ public static class MosaicFit
         Check(outline, field, overlap, wantedMargin, mostPanels);
         var fit = new SphereFit(outline);
         var search = new GridSearch(fit, field, overlap, wantedMargin, mostPanels, present);
+        if (grid.IsAdapted)
+        {
+            var full = search.Fewest(LongestWalk);
+            var angle = AdaptedFit.BestAngle(outline, field, overlap, full, present);
+            var found = AtAngle(outline, field, overlap, grid, wantedMargin, mostPanels, angle);
+            return found.Panels < full.Panels ? found : full;
+        }
+
         return grid.IsFewest ? search.Fewest(LongestWalk) : search.Fit(grid.Columns, grid.Rows);
     }
 
@@ -72,8 +84,9 @@ public static class MosaicFit
         return OutlineFit
             .AllAtAngle(outline, field, angle)
             .Select(frame => Around(frame, field, overlap, grid, wantedMargin, mostPanels))
+            .Select(fit => grid.IsAdapted ? AdaptedFit.About(outline, field, overlap, fit) : fit)
             .OrderBy(fit => fit.Panels)
-            .ThenByDescending(fit => fit.Frame.TangentMargin)
+            .ThenByDescending(fit => fit.TangentMargin)
             .First();
     }
 

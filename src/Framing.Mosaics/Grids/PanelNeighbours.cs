@@ -7,13 +7,18 @@ namespace Framing.Mosaics;
 /// </remarks>
 internal sealed class PanelNeighbours
 {
+    /// <summary>Rounding of places, in steps.</summary>
+    private const double Rounding = 1e-9;
+
     private PanelNeighbours(
         IReadOnlyList<PanelPair> pairs,
-        IReadOnlyList<(int A, int B, int C, int D)> meetings
+        IReadOnlyList<(int A, int B, int C, int D)> meetings,
+        bool isRectangle
     )
     {
         Pairs = pairs;
         Meetings = meetings;
+        IsRectangle = isRectangle;
     }
 
     /// <summary>All pairs: those side by side first, each kind in the order of the panels.</summary>
@@ -21,6 +26,9 @@ internal sealed class PanelNeighbours
 
     /// <summary>Panels that meet in fours: top-left, top-right, bottom-left, bottom-right.</summary>
     public IReadOnlyList<(int A, int B, int C, int D)> Meetings { get; }
+
+    /// <summary>True for the neighbours in a full rectangle.</summary>
+    public bool IsRectangle { get; }
 
     /// <summary>The neighbours in a full rectangle.</summary>
     public static PanelNeighbours OfGrid(int columns, int rows)
@@ -48,7 +56,7 @@ internal sealed class PanelNeighbours
             }
         }
 
-        return new(pairs, meetings);
+        return new(pairs, meetings, isRectangle: true);
     }
 
     /// <summary>The neighbours among panels at given places.</summary>
@@ -97,10 +105,8 @@ internal sealed class PanelNeighbours
                 .ThenBy(pair => pair.First)
                 .ThenBy(pair => pair.Second),
         ];
-        return new(sorted, Fours(sorted));
+        return new(sorted, Fours(sorted), isRectangle: false);
     }
-
-    private const double Rounding = 1e-9;
 
     private static bool IsStep(double distance) => Math.Abs(distance - 1.0) <= Rounding;
 

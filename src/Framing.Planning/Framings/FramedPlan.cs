@@ -44,14 +44,20 @@ public sealed record FramedPlan
     /// <summary>Why they share as much, in the strategy's words.</summary>
     public required string OverlapReason { get; init; }
 
-    /// <summary>Panels along the width of the picture.</summary>
+    /// <summary>Panels along the width of the picture; where they fill no rectangle the most of a row, or all columns.</summary>
     public required int Columns { get; init; }
 
-    /// <summary>Panels along the height of the picture.</summary>
+    /// <summary>Panels along the height of the picture; where they fill no rectangle all rows, or the most of a column.</summary>
     public required int Rows { get; init; }
 
+    /// <summary>The number of panels where they fill no rectangle; null where they do.</summary>
+    public long? PlacedPanels { get; init; }
+
+    /// <summary>True when the panels fill a rectangle of columns and rows.</summary>
+    public bool IsRectangle => PlacedPanels is null;
+
     /// <summary>All panels; when the framing cannot be, as many as it would need.</summary>
-    public long PanelCount => (long)Columns * Rows;
+    public long PanelCount => PlacedPanels ?? (long)Columns * Rows;
 
     /// <summary>The panels in their order; empty when the framing cannot be (<see cref="Impossible"/>).</summary>
     public required IReadOnlyList<PlannedPanel> Panels { get; init; }

@@ -38,9 +38,7 @@ public static class FramingStep
 
             if (round > 0 && (round == MostRounds || nextOverlap == overlap))
             {
-                var fit = request.FixedCentre is { } middle
-                    ? FixedFit.At(request, new(middle, angle), overlap)
-                    : GridAtAngle.Of(request, overlap, angle);
+                var fit = GridAtAngle.Of(request, overlap, angle);
                 return FramingOutcome.Of(
                     Finished(request, fit, wanted, overlap, rotationReason, shared.Reason)
                 );
@@ -119,7 +117,7 @@ public static class FramingStep
         var impossible = fit.WithinMostPanels
             ? null
             : FormattableString.Invariant(
-                $"At this angle it takes {fit.Panels} panels to hold {request.Target.Name}, {fit.Columns} × {fit.Rows}; the plan allows {request.MostPanels}. Raise most_panels, take a shorter lens, or frame less of it."
+                $"At this angle it takes {fit.Panels} panels to hold {request.Target.Name}{(fit.Places is null ? FormattableString.Invariant($", {fit.Columns} × {fit.Rows}") : string.Empty)}; the plan allows {request.MostPanels}. Raise most_panels, take a shorter lens, or frame less of it."
             );
         IReadOnlyList<PlannedPanel> panels = [];
         MosaicCoverage? coverage = null;
@@ -127,18 +125,7 @@ public static class FramingStep
         var frame = OfDateFrame.At(TerrestrialTime.FromUtc(request.At));
         if (fit.WithinMostPanels)
         {
-            var mosaic = Mosaic.Grid(
-                pose,
-                request.Rig.Field,
-                overlap,
-                fit.Columns,
-                fit.Rows,
-                request.Rig.Mirrored,
-                request.TurnCameraAtEachPanel
-                    ? CameraTurning.TurnedAtEachPanel
-                    : CameraTurning.LeftAlone,
-                frame.PoleOfDate
-            );
+            var mosaic = LaidMosaic.Of(request, overlap, fit);
 
             // Two cores, two questions.
             var drawn = Task.Run(() => DrawnClosing.Odds(request, mosaic));
@@ -152,12 +139,13 @@ public static class FramingStep
             Request = request,
             Pose = pose,
             RotationReason = rotationReason,
-            TangentMargin = fit.Frame.TangentMargin,
+            TangentMargin = fit.TangentMargin,
             WantedTangentMargin = wanted,
             Overlap = overlap,
             OverlapReason = overlapReason,
             Columns = fit.Columns,
             Rows = fit.Rows,
+            PlacedPanels = fit.Places?.Places.Count,
             Panels = panels,
             Coverage = coverage,
             Odds = odds,

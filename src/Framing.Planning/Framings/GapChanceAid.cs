@@ -42,18 +42,7 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
             );
         }
 
-        var mosaic = Mosaic.Grid(
-            fit.Frame.Pose,
-            request.Rig.Field,
-            overlap,
-            fit.Columns,
-            fit.Rows,
-            request.Rig.Mirrored,
-            request.TurnCameraAtEachPanel
-                ? CameraTurning.TurnedAtEachPanel
-                : CameraTurning.LeftAlone,
-            OfDateFrame.At(TerrestrialTime.FromUtc(request.At)).PoleOfDate
-        );
+        var mosaic = LaidMosaic.Of(request, overlap, fit);
         var trials = Math.Clamp(Draws / (int)fit.Panels, 4_000, 10_000);
         return ClosingTrials
             .Of(

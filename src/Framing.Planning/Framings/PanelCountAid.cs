@@ -10,6 +10,6 @@ internal sealed class PanelCountAid(FramingRequest request, PanelOverlap overlap
     public PanelCount At(PositionAngle angle)
     {
         var fit = GridAtAngle.Of(request, overlap, angle);
-        return new(fit.Columns, fit.Rows, fit.Frame.TangentMargin);
+        return new(fit.Columns, fit.Rows, fit.TangentMargin) { Placed = fit.Places?.Places.Count };
     }
 }

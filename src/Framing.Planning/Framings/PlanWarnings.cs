@@ -168,9 +168,9 @@ internal static class PlanWarnings
         }
 
         var more = Enough(plan);
-        return best.Frame.TangentMargin > plan.TangentMargin + (0.2 / ArcminutesPerTangent)
+        return best.TangentMargin > plan.TangentMargin + (0.2 / ArcminutesPerTangent)
             ? FormattableString.Invariant(
-                $"Turning the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}° helps by {Arcminutes(best.Frame.TangentMargin - plan.TangentMargin):0.0}′; {more}."
+                $"Turning the camera to {Math.Round(best.Frame.Pose.PositionAngle.Degrees, 1) % 360.0}° helps by {Arcminutes(best.TangentMargin - plan.TangentMargin):0.0}′; {more}."
             )
             : $"No other angle is better for this grid; {more}.";
     }

@@ -5,7 +5,7 @@ namespace Framing.Workshop;
 /// <summary>How panels are laid out: [mosaic].</summary>
 /// <param name="Overlap">What decides how much neighbours share.</param>
 /// <param name="ChanceNoGap">How sure the plan has to be that no gap opens, more than 0 and less than 1.</param>
-/// <param name="Grid">A fixed grid, or as few panels as do.</param>
+/// <param name="Grid">A fixed grid, or as few panels as do, in a full rectangle or in bands that follow the outline.</param>
 /// <param name="MostPanels">The most panels there may be.</param>
 /// <param name="TurnCameraAtEachPanel">True when the camera is turned again at each panel to follow the grid.</param>
 /// <param name="SharedErrors">

@@ -247,13 +247,15 @@ internal static class SkySections
     private static GridWish Grid(PlanTable table)
     {
         const string Wanted =
-            "give \"fewest\", or columns and rows, whole numbers from 1 to 1000: [3, 2]";
+            "give \"fewest\", \"adapted\" (panels in bands that follow the outline), or columns and rows, whole numbers from 1 to 1000: [3, 2]";
         switch (table.Find("grid"))
         {
             case null:
                 return PlanDefaults.Grid;
             case { Kind: TomlKind.Text, Content: "fewest" }:
                 return GridWish.Fewest;
+            case { Kind: TomlKind.Text, Content: "adapted" }:
+                return GridWish.Adapted;
             case {
                 Items: [
                     { Content: long and >= 1 and <= 1000 } columns,
