@@ -22,8 +22,8 @@ internal sealed class AdaptedSearch(
     double margin
 )
 {
-    /// <summary>Heights at which the stack of bands is tried.</summary>
-    private const int Heights = 12;
+    /// <summary>Heights at which the stack of bands is tried, an odd number: the middle, and as many to either side.</summary>
+    private const int Heights = 11;
 
     /// <summary>Bands beyond which an adapted grid is not sought.</summary>
     private const int MostBands = 400;

@@ -304,11 +304,11 @@ public sealed class PlanFileErrorTests
     )]
     [InlineData(
         "[mosaic]\ngrid = [0, 2]",
-        "plan.toml:9:8: mosaic.grid = [0, 2]; give \"fewest\", or columns and rows, whole numbers from 1 to 1000: [3, 2]"
+        "plan.toml:9:8: mosaic.grid = [0, 2]; give \"fewest\", \"adapted\" (panels in bands that follow the outline), or columns and rows, whole numbers from 1 to 1000: [3, 2]"
     )]
     [InlineData(
         "[mosaic]\ngrid = \"most\"",
-        "plan.toml:9:8: mosaic.grid = \"most\"; give \"fewest\", or columns and rows, whole numbers from 1 to 1000: [3, 2]"
+        "plan.toml:9:8: mosaic.grid = \"most\"; give \"fewest\", \"adapted\" (panels in bands that follow the outline), or columns and rows, whole numbers from 1 to 1000: [3, 2]"
     )]
     [InlineData(
         "[mosaic]\nchance_no_gap = 99",
