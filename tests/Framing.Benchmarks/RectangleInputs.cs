@@ -1,3 +1,7 @@
+using System.Globalization;
+using Framing.Mosaics;
+using Framing.Sky;
+
 namespace Framing.Benchmarks;
 
 /// <summary>Rectangles of 1.5 x 1.0 in a plane, made the same on every machine.</summary>
@@ -46,4 +50,49 @@ internal static class RectangleInputs
                     )
                 )
         );
+
+    /// <summary>Reads them back.</summary>
+    public static IReadOnlyList<PlaneRectangle> Read(string path) =>
+        [
+            .. File.ReadLines(path)
+                .Skip(1)
+                .Select(line =>
+                    line.Split(',')
+                        .Select(field => double.Parse(field, CultureInfo.InvariantCulture))
+                        .ToArray()
+                )
+                .Select(row => new PlaneRectangle(row[0], row[1], row[4])),
+        ];
+
+    /// <summary>Lays them into the plane that touches the sphere at the middle of their middles' box.</summary>
+    /// <param name="rectangles">The rectangles.</param>
+    /// <param name="scale">Radians to one of their units, at the middle.</param>
+    public static ConvexFigures OnTheSphere(IReadOnlyList<PlaneRectangle> rectangles, double scale)
+    {
+        double x = (rectangles.Min(r => r.X) + rectangles.Max(r => r.X)) / 2.0,
+            y = (rectangles.Min(r => r.Y) + rectangles.Max(r => r.Y)) / 2.0;
+        var figures = new ConvexFigures();
+        Span<Vector3D> ring = stackalloc Vector3D[4];
+        foreach (var r in rectangles)
+        {
+            var (sin, cos) = Math.SinCos(r.AngleDegrees * Math.PI / 180.0);
+            ring[0] = Corner(-0.75, -0.5);
+            ring[1] = Corner(0.75, -0.5);
+            ring[2] = Corner(0.75, 0.5);
+            ring[3] = Corner(-0.75, 0.5);
+            figures.Add(ring, 0.0);
+
+            Vector3D Corner(double u, double v)
+            {
+                var at = new Vector3D(
+                    scale * (r.X - x + (u * cos) - (v * sin)),
+                    scale * (r.Y - y + (u * sin) + (v * cos)),
+                    1.0
+                );
+                return at * (1.0 / at.Length);
+            }
+        }
+
+        return figures;
+    }
 }

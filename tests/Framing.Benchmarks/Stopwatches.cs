@@ -5,7 +5,10 @@ namespace Framing.Benchmarks;
 /// <summary>Times work and prints what came out.</summary>
 internal static class Stopwatches
 {
-    /// <summary>Runs work some times after one run that is not counted, and prints least, median and greatest time.</summary>
+    /// <summary>How long work runs before it counts, so that its code is compiled as well as it will be.</summary>
+    private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(0.6);
+
+    /// <summary>Runs work some times after runs that are not counted, and prints least, median and greatest time.</summary>
     /// <param name="label">What stands before the figures.</param>
     /// <param name="runs">How often, 1 or more.</param>
     /// <param name="work">What is timed.</param>
@@ -13,6 +16,11 @@ internal static class Stopwatches
     public static (double Milliseconds, T Result) Time<T>(string label, int runs, Func<T> work)
     {
         var result = work();
+        for (var start = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(start) < WarmUp; )
+        {
+            result = work();
+        }
+
         var times = new double[runs];
         for (var run = 0; run < runs; run++)
         {

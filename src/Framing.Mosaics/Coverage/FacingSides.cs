@@ -33,9 +33,15 @@ internal readonly record struct FacingSides
     )
     {
         var plane = new TangentPlane(pose.Centre);
+        if (!plane.TryProject(from, out var start) || !plane.TryProject(to, out var end))
+        {
+            // A quarter of the sky away: it faces nothing.
+            return new() { Gap = [] };
+        }
+
         var (sin, cos) = Math.SinCos(towards.Radians);
-        var (out1, side1) = Split(plane.Project(from));
-        var (out2, side2) = Split(plane.Project(to));
+        var (out1, side1) = Split(start);
+        var (out2, side2) = Split(end);
         var low = Math.Max(-halfSide, Math.Min(side1, side2));
         var high = Math.Min(halfSide, Math.Max(side1, side2));
         if (high <= low)

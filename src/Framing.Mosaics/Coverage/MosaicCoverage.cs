@@ -8,6 +8,9 @@ public sealed record MosaicCoverage
     /// <summary>The sky that at least one panel covers.</summary>
     public required SolidAngle Area { get; init; }
 
+    /// <summary>The sky that exactly 1, 2, 3… panels cover: how deep the exposure is where panels overlap.</summary>
+    public required IReadOnlyList<SolidAngle> AreaByDepth { get; init; }
+
     /// <summary>The target's own area, parts that lie over each other counted once.</summary>
     public required SolidAngle TargetArea { get; init; }
 

@@ -1,14 +1,12 @@
 using Framing.Sky;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Utilities;
-using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 
 namespace Framing.Mosaics;
 
 /// <summary>
-/// Figures on the sky laid into one tangent plane: their union, what is left of one without another, and their areas on the
-/// sphere.
+/// Figures on the sky laid into one tangent plane: their union, its border, and its area on the sphere.
 /// </summary>
 /// <remarks>
 /// Great circles are straight in the plane, so what is done with polygons there holds on the sky without sampling. Only an
@@ -38,40 +36,14 @@ internal sealed class PlaneSheet(TangentPlane plane)
         return all.Length == 0 ? Nothing : OverlayNGRobust.Union(all);
     }
 
-    public static Geometry Without(Geometry figure, Geometry other) =>
-        figure.IsEmpty || other.IsEmpty
-            ? figure
-            : OverlayNGRobust.Overlay(figure, other, SpatialFunction.Difference);
-
-    /// <summary>What is enclosed by a figure without belonging to it.</summary>
-    public static Geometry Enclosed(Geometry figure) =>
-        Without(
-            Union(
-                Polygons(figure)
-                    .SelectMany(polygon => polygon.InteriorRings)
-                    .Select(ring => Factory.CreatePolygon(ring.CoordinateSequence.Copy()))
-            ),
-            figure
-        );
-
-    /// <summary>True when a direction lies in a figure or on its border.</summary>
-    public bool Covers(Geometry figure, SkyDirection direction)
-    {
-        var point = plane.Project(direction);
-        return figure.Covers(Factory.CreatePoint(new Coordinate(point.Xi, point.Eta)));
-    }
-
-    /// <summary>The connected pieces of a figure that are larger than a size: what is smaller is rounding.</summary>
-    public IReadOnlyList<SkyRegion> Regions(Geometry figure, SolidAngle least) =>
-        [
-            .. Polygons(figure)
-                .Select(polygon => new SkyRegion(
-                    Ring(polygon.ExteriorRing),
-                    [.. polygon.InteriorRings.Select(Ring)],
-                    Area(polygon)
-                ))
-                .Where(region => region.Area.Steradians > least.Steradians),
-        ];
+    /// <summary>The rings of a figure, and whether each is the border of a hole.</summary>
+    public static IEnumerable<(CoordinateSequence Points, bool Hole)> Rings(Geometry figure) =>
+        Polygons(figure)
+            .SelectMany(polygon =>
+                polygon
+                    .InteriorRings.Select(ring => (ring.CoordinateSequence, true))
+                    .Prepend((polygon.ExteriorRing.CoordinateSequence, false))
+            );
 
     /// <summary>The area of a figure on the sphere.</summary>
     public static SolidAngle Area(Geometry figure) =>
@@ -90,9 +62,6 @@ internal sealed class PlaneSheet(TangentPlane plane)
             }
         }
     }
-
-    private SkyDirection[] Ring(LineString ring) =>
-        [.. ring.Coordinates.SkipLast(1).Select(c => plane.Unproject(new(c.X, c.Y)))];
 
     /// <summary>Spherical excess of a ring: the triangles of its sides with the tangent point, by their signs.</summary>
     /// <remarks>

@@ -62,7 +62,7 @@ public sealed record FramedPlan
     /// <summary>The panels in their order; empty when the framing cannot be (<see cref="Impossible"/>).</summary>
     public required IReadOnlyList<PlannedPanel> Panels { get; init; }
 
-    /// <summary>What the panels cover; null when the framing cannot be, or is too wide to be measured in one plane.</summary>
+    /// <summary>What the panels cover; null when the framing cannot be (<see cref="Impossible"/>).</summary>
     public required MosaicCoverage? Coverage { get; init; }
 
     /// <summary>

@@ -130,7 +130,7 @@ public static class FramingStep
             // Two cores, two questions.
             var drawn = Task.Run(() => DrawnClosing.Odds(request, mosaic));
             panels = [.. mosaic.Panels.Select(panel => Planned(request, frame, panel))];
-            coverage = CoverageMeasure.Of(mosaic, request.Target.Outline).Coverage;
+            coverage = CoverageMeasure.Of(mosaic, request.Target.Outline);
             odds = drawn.GetAwaiter().GetResult();
         }
 

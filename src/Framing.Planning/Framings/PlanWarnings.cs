@@ -65,12 +65,6 @@ internal static class PlanWarnings
                 warnings.Add(seldom);
             }
         }
-        else
-        {
-            warnings.Add(
-                "The mosaic is too wide to measure what it covers; split it into smaller ones."
-            );
-        }
 
         return warnings;
     }

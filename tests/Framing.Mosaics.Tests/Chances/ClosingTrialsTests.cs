@@ -264,7 +264,7 @@ public sealed class ClosingTrialsTests
                 Angle.FromDegrees(1.0),
                 PositionAngle.North
             );
-            var measured = CoverageMeasure.Of(mosaic, target).Coverage!;
+            var measured = CoverageMeasure.Of(mosaic, target);
 
             var odds = ClosingTrials.Of(mosaic, default, target, new() { Trials = 1 });
 
