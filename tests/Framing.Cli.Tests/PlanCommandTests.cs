@@ -370,6 +370,40 @@ public sealed class PlanCommandTests
         Assert.Contains("wide/sky.png", session.Files());
     }
 
+    [Theory]
+    [InlineData("18h, -20", "[7100, 1200]", 24)]
+    [InlineData("18h, -20", "[7100, 1200]", 100)]
+    [InlineData("2h, 85", "[7100, 7100]", 60)]
+    public void Plan_OfAVeryWideTarget_SaysWhatIsCovered(
+        string centre,
+        string size,
+        int focalLength
+    )
+    {
+        using var session = new Session();
+        var text =
+            Minimal
+                .Replace(
+                    "focal_length_mm = 250",
+                    FormattableString.Invariant($"focal_length_mm = {focalLength}"),
+                    StringComparison.Ordinal
+                )
+                .Replace(
+                    "names = [\"IC 1805\"]",
+                    $"centre = \"{centre}\"\nsize_arcmin = {size}\nangle_deg = 30",
+                    StringComparison.Ordinal
+                ) + "[mosaic]\nmost_panels = 10000\nturn_camera_at_each_panel = true\n";
+
+        var outcome = session.Run("plan", session.Write("plan.toml", text), "--out", "wide");
+
+        Assert.Equal(0, outcome.Code);
+        var coverage = session.Json("wide/report.json").GetProperty("coverage");
+        Assert.Equal(1.0, coverage.GetProperty("targetCoveredFraction").GetDouble());
+        Assert.Equal(0.0, coverage.GetProperty("gapArcmin2").GetDouble());
+        Assert.True(coverage.GetProperty("areaDeg2").GetDouble() > 2400.0);
+        Assert.Contains("wide/sky.png", session.Files());
+    }
+
     [Fact]
     public void Plan_BeyondWhatTheMountReaches_SaysSo()
     {

@@ -13,13 +13,25 @@ internal sealed class BareSky
     public BareSky(PanelUnion union)
     {
         this.union = union;
-        (Holes, holeOf) = LoopNest.Regions(
+        var (regions, regionOf) = LoopNest.Regions(
             [.. union.Loops.Select(loop => loop.Reversed(-union.Far))],
             union.Far
         );
+
+        // Where panels cover the place opposite the middle too, what is more than half of the sky is not shut in by them.
+        Holes = [.. regions.Where(IsHole)];
+        holeOf =
+        [
+            .. regionOf.Select(region => region >= 0 && IsHole(regions[region]) ? region : -1),
+        ];
+
+        static bool IsHole(SkyRegion region) => region.Area.Steradians < Math.Tau;
     }
 
-    /// <summary>Bare sky from which there is no way out between the panels to the place opposite the mosaic's middle.</summary>
+    /// <summary>
+    /// Bare sky that panels shut in: less than half of the sphere, and from it there is no way out between them to the
+    /// place opposite the mosaic's middle.
+    /// </summary>
     public IReadOnlyList<SkyRegion> Holes { get; }
 
     /// <summary>What lies bare in figures between facing sides, without what belongs to a hole.</summary>
@@ -39,9 +51,11 @@ internal sealed class BareSky
             return [];
         }
 
+        // The middle of a panel is never bare, however far the figures reach, and no border comes near it.
+        var far = panels.Middles[0];
         var arcs = Border(all);
-        var loops = LoopTracer.Loops(arcs, union.Reach, keepRight: false, -union.Far);
-        return LoopNest.Regions([.. loops.Where(loop => !InHole(arcs, loop))], union.Far).Regions;
+        var loops = LoopTracer.Loops(arcs, union.Reach, keepRight: false, -far);
+        return LoopNest.Regions([.. loops.Where(loop => !InHole(arcs, loop))], far).Regions;
     }
 
     /// <summary>The border of what lies bare in the figures behind the panels.</summary>

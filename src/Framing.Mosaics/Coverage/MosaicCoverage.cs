@@ -32,7 +32,10 @@ public sealed record MosaicCoverage
     /// <summary>The area of all gaps, enclosed holes included.</summary>
     public required SolidAngle GapArea { get; init; }
 
-    /// <summary>The area of the holes that are enclosed by panels.</summary>
+    /// <summary>
+    /// The area of the holes that are enclosed by panels: less than half of the sky, and no way leads out between the panels
+    /// to the place opposite the mosaic's middle.
+    /// </summary>
     public required SolidAngle EnclosedHoleArea { get; init; }
 
     /// <summary>The least depth of overlap of any two neighbours; null for a single panel.</summary>

@@ -185,7 +185,7 @@ internal sealed class PanelUnion
                 (best, most) = (at, clear);
             }
 
-            if (clear > 0.01 * Math.Min(side, 1.0))
+            if (clear > 0.2 * Math.Min(side, 1.0))
             {
                 break;
             }

@@ -25,11 +25,12 @@ internal sealed class SkyLoop
         if (Reach < Small)
         {
             // Summed about a corner of its own, even the smallest loop keeps its digits.
+            // Where the far place lies on the small side, the rest of the sphere is meant.
             var near = AreaAbout(corners[0]);
-            if (Math.Sign(near) == Math.Sign(SignedArea))
-            {
-                SignedArea = near;
-            }
+            SignedArea =
+                Math.Abs(SignedArea - near) < Math.PI
+                    ? near
+                    : near + (Math.CopySign(4.0, SignedArea - near) * Math.PI);
         }
     }
 

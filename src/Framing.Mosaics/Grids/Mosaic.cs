@@ -237,6 +237,45 @@ public sealed class Mosaic
         return Panels[((row - 1) * Columns) + column - 1];
     }
 
+    /// <summary>The same panels where they were really shot.</summary>
+    /// <param name="poses">Where the camera looked for each panel, in the order of <see cref="Panels"/>.</param>
+    /// <returns>A mosaic whose panels keep their numbers, places and neighbours.</returns>
+    /// <exception cref="ArgumentException">There are not as many poses as panels.</exception>
+    public Mosaic AsShot(IReadOnlyList<CameraPose> poses)
+    {
+        ArgumentNullException.ThrowIfNull(poses);
+        if (poses.Count != Panels.Count)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"A mosaic of {Panels.Count} panels was given {poses.Count} poses."
+                ),
+                nameof(poses)
+            );
+        }
+
+        var shot = Panels.Select(
+            (panel, i) =>
+                panel with
+                {
+                    Pose = poses[i],
+                    Corners = Field.Corners(poses[i], Mirrored),
+                }
+        );
+        return new(
+            Pose,
+            Field,
+            Overlap,
+            Columns,
+            Rows,
+            Mirrored,
+            Turning,
+            [.. shot],
+            Places,
+            Neighbours
+        );
+    }
+
     private static Mosaic Laid(
         CameraPose pose,
         FieldShape field,
