@@ -125,6 +125,126 @@ public sealed class WhereCommandTests
         Assert.Equal(zulu.Output, east.Output);
     }
 
+    [Fact]
+    public void Where_OverASkyline_SaysWhenItAppearsAndVanishes()
+    {
+        using var session = new Session();
+        session.Write(
+            "site.toml",
+            Site + "\nhorizon = \"line.csv\"\nhorizon_azimuth_offset_deg = -10\n"
+        );
+        session.Write(
+            "line.csv",
+            "azimuth_deg,altitude_deg\n0,10\n70,12\n100,25\n120,25\n150,8\n190,5\n235,18\n260,30\n310,12\n340,10\n"
+        );
+
+        // The profile of nt-horizon-orion but its points 10° of needle off, and 345° for 330° and 0°: the same where it matters.
+        // The crossings there are airless; refraction at 25° and 5° moves them by less than half a minute.
+        string[] call =
+        [
+            "where",
+            "5h35m17.3s,-5d23m28s",
+            "--site",
+            "site.toml",
+            "--at",
+            "2026-12-10T12:00Z",
+        ];
+        var json = session.Run([.. call, "--json"]).Json().GetProperty("overSkyline");
+        Assert.False(json.GetProperty("clear").GetBoolean());
+        Near("2026-12-10T20:26:35Z", json.GetProperty("nextRise"));
+        Near("2026-12-11T03:02:15Z", json.GetProperty("nextSet"));
+        var text = session.Run(call).Output;
+        Assert.Contains("  appears  2026-12-10 20:2", text, StringComparison.Ordinal);
+        Assert.Contains("  vanishes 2026-12-11 03:0", text, StringComparison.Ordinal);
+
+        static void Near(string expected, JsonElement actual) =>
+            Assert.InRange(
+                (
+                    actual.GetDateTimeOffset()
+                    - DateTimeOffset.Parse(
+                        expected,
+                        System.Globalization.CultureInfo.InvariantCulture
+                    )
+                )
+                    .Duration()
+                    .TotalSeconds,
+                0.0,
+                60.0
+            );
+    }
+
+    [Theory]
+    [InlineData("69.7", "2026-06-21T22:00Z", "no night: the Sun does not set")]
+    [InlineData("-69.7", "2026-06-21T22:00Z", "polar night, the Sun does not rise")]
+    [InlineData("90", "2026-12-21T22:00Z", "polar night, the Sun does not rise")]
+    [InlineData("52", "2026-06-21T22:00Z", "no astronomical darkness")]
+    [InlineData("-90", "1950-01-01T00:00Z", "no night: the Sun does not set")]
+    [InlineData("0", "2100-12-31T23:00Z", "astronomically dark")]
+    public void Where_AtAnyLatitude_SaysWhatKindOfNightItIs(
+        string latitude,
+        string at,
+        string words
+    )
+    {
+        using var session = new Session();
+        session.Write("site.toml", $"latitude_deg = {latitude}\nlongitude_deg = 5\n");
+        foreach (var target in new[] { "m31", "0,90", "0,-90", "10,0" })
+        {
+            var outcome = session.Run("where", target, "--site", "site.toml", "--at", at);
+            Assert.Equal(0, outcome.Code);
+            Assert.Contains(words, outcome.Output, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Where_WithTheMoon_SaysPhaseDistanceAndLight()
+    {
+        using var session = new Session();
+        session.Write("site.toml", Site);
+
+        // Full Moon of 2026-11-24: nt-moon-2026-11-24 of night.checks.json has it at 22:30 with 0.9967 of it lit, 60.449° high
+        // without air, azimuth 145.24°.
+        string[] call = ["where", "m31", "--site", "site.toml", "--at", "2026-11-24T22:30Z"];
+        var moon = session.Run([.. call, "--json"]).Json().GetProperty("moon");
+        Assert.Equal(0.9967, moon.GetProperty("illuminatedFraction").GetDouble(), 2e-4);
+        Assert.Equal(60.449, moon.GetProperty("altitudeDeg").GetDouble(), 0.012);
+        Assert.Equal(145.241, moon.GetProperty("azimuthDeg").GetDouble(), 0.003);
+        Assert.InRange(moon.GetProperty("skyBrighterMag").GetDouble(), 1.5, 4.0);
+        var text = session.Run(call).Output;
+        Assert.Contains("Moon     full, 100 % lit", text, StringComparison.Ordinal);
+        Assert.Contains("times as bright", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_NearTheSun_Warns()
+    {
+        using var session = new Session();
+        session.Write("site.toml", Site);
+        string[] day = ["where", "m1", "--site", "site.toml", "--at", "2026-06-21T10:00Z"];
+        Assert.Contains(
+            "! The Sun stands 6° from here",
+            session.Run(day).Output,
+            StringComparison.Ordinal
+        );
+        Assert.Single(
+            session.Run([.. day, "--json"]).Json().GetProperty("cautions").EnumerateArray()
+        );
+
+        // By night, and far from it, there is nothing to warn of.
+        foreach (
+            var (target, at) in new[] { ("m1", "2026-06-21T23:00Z"), ("m31", "2026-06-21T10:00Z") }
+        )
+        {
+            Assert.Empty(
+                session
+                    .Run("where", target, "--site", "site.toml", "--at", at, "--json")
+                    .Json()
+                    .GetProperty("cautions")
+                    .EnumerateArray()
+            );
+        }
+    }
+
     [Theory]
     [InlineData("\"hart nebula\"", "hart nebula")]
     [InlineData("400", "400,10")]

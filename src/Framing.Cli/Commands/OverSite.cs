@@ -7,14 +7,22 @@ namespace Framing.Cli.Commands;
 /// <param name="Place">Where it stands.</param>
 /// <param name="NextTransit">When it next stands on the upper meridian.</param>
 /// <param name="HighestPlace">Where it stands then.</param>
-/// <param name="NextRise">When it next rises; null when it never does.</param>
-/// <param name="NextSet">When it next sets; null when it never does.</param>
+/// <param name="NextRise">When it next rises over a flat horizon; null when it never does.</param>
+/// <param name="NextSet">When it next sets behind a flat horizon; null when it never does.</param>
+/// <param name="Skyline">The same over the site's skyline; null when it has none.</param>
+/// <param name="Sun">Where the Sun stands.</param>
+/// <param name="Night">The night that it is, or by day the one that comes.</param>
+/// <param name="Moon">The Moon and its light.</param>
 internal sealed record OverSite(
     HorizontalPlace Place,
     DateTime NextTransit,
     HorizontalPlace HighestPlace,
     DateTime? NextRise,
-    DateTime? NextSet
+    DateTime? NextSet,
+    OverSkyline? Skyline,
+    HorizontalPlace Sun,
+    NightOfSun Night,
+    MoonOverSite Moon
 )
 {
     // A sidereal day and a bit: whatever rises and sets does both in it.
@@ -24,14 +32,38 @@ internal sealed record OverSite(
     {
         var transit = RiseAndSet.NextTransit(icrs, site, utc);
         var up = RiseAndSet.StarUp(icrs, site, utc, utc + Ahead);
-        var rises = up.Where(stretch => !stretch.HeldBefore).ToList();
-        var sets = up.Where(stretch => !stretch.HoldsAfter).ToList();
+        var moment = SiteMoment.Of(site, utc);
+        var place = moment.See(icrs);
         return new(
-            SiteMoment.Of(site, utc).See(icrs),
+            place,
             transit,
             SiteMoment.Of(site, transit).See(icrs),
-            rises.Count > 0 ? rises[0].Start : null,
-            sets.Count > 0 ? sets[0].End : null
+            FirstRise(up),
+            FirstSet(up),
+            site.Horizon.IsFlat ? null : OverSkyline.Of(icrs, site, place, utc, utc + Ahead),
+            moment.Sun,
+            NightAt(site, utc),
+            MoonOverSite.Of(moment, icrs)
         );
     }
+
+    /// <summary>The night that it is, or by day the one that comes.</summary>
+    private static NightOfSun NightAt(ObservingSite site, DateTime utc)
+    {
+        var evening = NightOfSun.EveningOf(site.Longitude, utc);
+        var night = NightOfSun.Of(site, evening);
+        return night.SunDown is [.., { HoldsAfter: false, End: var sunrise }] && sunrise < utc
+            ? NightOfSun.Of(site, evening.AddDays(1))
+            : night;
+    }
+
+    public static DateTime? FirstRise(IReadOnlyList<UtcInterval> up) =>
+        up.Where(stretch => !stretch.HeldBefore)
+            .Select(stretch => (DateTime?)stretch.Start)
+            .FirstOrDefault();
+
+    public static DateTime? FirstSet(IReadOnlyList<UtcInterval> up) =>
+        up.Where(stretch => !stretch.HoldsAfter)
+            .Select(stretch => (DateTime?)stretch.End)
+            .FirstOrDefault();
 }

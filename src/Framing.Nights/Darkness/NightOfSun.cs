@@ -92,6 +92,13 @@ public sealed class NightOfSun
             _ => "no night: the Sun does not set",
         };
 
+    /// <summary>The date of the evening that a moment belongs to: after midnight it is still the last evening's night.</summary>
+    /// <param name="longitude">The site's longitude, east positive.</param>
+    /// <param name="utc">The moment, UTC.</param>
+    /// <returns>The date at local mean noon before the moment.</returns>
+    public static DateOnly EveningOf(Angle longitude, DateTime utc) =>
+        DateOnly.FromDateTime(utc.AddDays((longitude.WrappedSigned.Degrees / 360.0) - 0.5));
+
     /// <summary>The night of an evening.</summary>
     /// <param name="site">The site.</param>
     /// <param name="evening">The date of its evening, years 1902 to 2198.</param>

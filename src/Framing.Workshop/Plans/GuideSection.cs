@@ -1,3 +1,4 @@
+using Framing.Nights;
 using Framing.Sky;
 
 namespace Framing.Workshop;

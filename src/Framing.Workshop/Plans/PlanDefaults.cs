@@ -1,4 +1,5 @@
 using Framing.Mosaics;
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -12,7 +13,7 @@ public static class PlanDefaults
     public const int Binning = 1;
 
     /// <summary>Where the guide star stands: the worst case.</summary>
-    public const GuideStar GuideStar = Workshop.GuideStar.Corner;
+    public const GuideStar GuideStar = Framing.Nights.GuideStar.Corner;
 
     /// <summary>Height of the site above the sea in m.</summary>
     public const double ElevationMetres = 0.0;

@@ -1,3 +1,5 @@
+using Framing.Nights;
+
 namespace Framing.Workshop;
 
 /// <summary>The battery and what hangs on it: [power].</summary>

@@ -1,3 +1,4 @@
+using Framing.Nights;
 using System.Globalization;
 using System.Text;
 using Framing.Mosaics;

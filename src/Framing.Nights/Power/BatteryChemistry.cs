@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Nights;
 
 /// <summary>What a battery is made of: it decides how much of it is left in the cold.</summary>
 public enum BatteryChemistry

@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Nights;
 
 /// <summary>Something that draws power.</summary>
 /// <param name="Name">What it is.</param>

@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Nights;
 
 /// <summary>In which order the hand control takes a date.</summary>
 public enum DateOrder

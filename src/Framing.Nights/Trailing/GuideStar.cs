@@ -1,4 +1,4 @@
-namespace Framing.Workshop;
+namespace Framing.Nights;
 
 /// <summary>Where the guide star stands on the imaging sensor.</summary>
 public enum GuideStar
