@@ -81,6 +81,9 @@ public sealed class Picture
         return planes[plane];
     }
 
+    /// <summary>A plane's samples as the array that holds them: to be read only.</summary>
+    internal float[] Samples(int plane) => planes[plane];
+
     /// <summary>The same picture with square blocks of pixels averaged into one.</summary>
     /// <param name="factor">Pixels along a block's side, 1 up to the shorter side; columns and rows left over are dropped.</param>
     /// <returns>The smaller picture; this one when the factor is 1.</returns>

@@ -1,0 +1,367 @@
+using System.Runtime.CompilerServices;
+
+namespace Framing.Imaging;
+
+/// <summary>Background and noise of a plane in cells about 64 pixels wide, with straight lines between their middles.</summary>
+internal sealed class BackgroundMesh
+{
+    private const int CellPx = 64;
+    private const int LeastSamples = 24;
+
+    /// <summary>Farther than a star is wide, nearer than a background changes.</summary>
+    private const int BendPx = 6;
+
+    private readonly int width;
+    private readonly int height;
+    private readonly int columns;
+    private readonly int rows;
+    private readonly float[] levels;
+    private readonly float[] noises;
+
+    private BackgroundMesh(int width, int height)
+    {
+        this.width = width;
+        this.height = height;
+        var cell = Math.Min(width, height) < 512 ? CellPx / 2 : CellPx;
+        columns = Math.Max(1, (width + (cell / 2)) / cell);
+        rows = Math.Max(1, (height + (cell / 2)) / cell);
+        levels = new float[columns * rows];
+        noises = new float[columns * rows];
+    }
+
+    /// <summary>The median level; NaN when no sample is defined.</summary>
+    public float Level { get; private set; }
+
+    /// <summary>The median noise.</summary>
+    public float Noise { get; private set; }
+
+    /// <summary>How much more samples a few pixels apart differ than neighbours do, slopes not counted: 1 for a plain sky, large for structure.</summary>
+    public float Structure { get; private set; }
+
+    /// <summary>The share of cells whose level is near the top of the format.</summary>
+    public double OverexposedShare { get; private set; }
+
+    public static BackgroundMesh Of(
+        float[] samples,
+        int width,
+        int height,
+        float step,
+        float? dead,
+        float most = float.PositiveInfinity,
+        int lag = 1
+    )
+    {
+        var mesh = new BackgroundMesh(width, height);
+        var ratios = new float[mesh.levels.Length];
+        Parallel.For(
+            0,
+            mesh.rows,
+            () => (new float[4096], new float[1024], new float[1024]),
+            (row, _, buffers) =>
+            {
+                for (var column = 0; column < mesh.columns; column++)
+                {
+                    ratios[(row * mesh.columns) + column] = mesh.MeasureCell(
+                        samples,
+                        row,
+                        column,
+                        step,
+                        dead,
+                        lag,
+                        buffers
+                    );
+                }
+
+                return buffers;
+            },
+            _ => { }
+        );
+        mesh.OverexposedShare =
+            mesh.levels.Count(level => level >= 0.95f * most) / (double)mesh.levels.Length;
+        mesh.Structure = MedianOf(ratios);
+        mesh.FillHoles();
+        mesh.Quieten();
+        mesh.Level = MedianOf(mesh.levels);
+        mesh.Noise = MedianOf(mesh.noises);
+        return mesh;
+    }
+
+    /// <summary>Level and noise at a pixel, counted from 0.</summary>
+    public (double Level, double Noise) At(double x, double y)
+    {
+        var (i, u) = Place(x, width, columns);
+        var (j, v) = Place(y, height, rows);
+        var (i1, j1) = (Math.Min(i + 1, columns - 1), Math.Min(j + 1, rows - 1));
+        return (Mix(levels), Mix(noises));
+
+        double Mix(float[] values)
+        {
+            var south =
+                values[(j * columns) + i]
+                + (u * (values[(j * columns) + i1] - values[(j * columns) + i]));
+            var north =
+                values[(j1 * columns) + i]
+                + (u * (values[(j1 * columns) + i1] - values[(j1 * columns) + i]));
+            return south + (v * (north - south));
+        }
+    }
+
+    /// <summary>Level plus some times the noise along a row.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void FillRow(int y, double times, Span<float> result)
+    {
+        var (j, v) = Place(y, height, rows);
+        var j1 = Math.Min(j + 1, rows - 1);
+        var knots = new double[columns];
+        for (var i = 0; i < columns; i++)
+        {
+            var south = levels[(j * columns) + i] + (times * noises[(j * columns) + i]);
+            var north = levels[(j1 * columns) + i] + (times * noises[(j1 * columns) + i]);
+            knots[i] = south + (v * (north - south));
+        }
+
+        var cell = (double)width / columns;
+        for (var i = -1; i < columns; i++)
+        {
+            var from = Math.Max(0, (int)Math.Ceiling(((i + 0.5) * cell) - 0.5));
+            var to = Math.Min(width, (int)Math.Ceiling(((i + 1.5) * cell) - 0.5));
+            var (a, b) = (knots[Math.Max(i, 0)], knots[Math.Min(i + 1, columns - 1)]);
+            var slope = (float)((b - a) / cell);
+            var start = (float)(a + ((b - a) / cell * (from + 0.5 - ((i + 0.5) * cell))));
+            for (var x = from; x < to; x++)
+            {
+                result[x] = start + (slope * (x - from));
+            }
+        }
+    }
+
+    /// <summary>The cell whose middle comes before a pixel, and how far on towards the next middle it is.</summary>
+    private static (int Cell, double Part) Place(double pixel, int size, int cells)
+    {
+        var place = ((pixel + 0.5) * cells / size) - 0.5;
+        var cell = Math.Clamp((int)Math.Floor(place), 0, cells - 1);
+        return (cell, Math.Clamp(place - cell, 0.0, 1.0));
+    }
+
+    private static float MedianOf(float[] values)
+    {
+        var finite = Array.FindAll(values, float.IsFinite);
+        if (finite.Length == 0)
+        {
+            return float.NaN;
+        }
+
+        Array.Sort(finite);
+        return finite[finite.Length / 2];
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private float MeasureCell(
+        float[] samples,
+        int row,
+        int column,
+        float step,
+        float? dead,
+        int lag,
+        (float[] Values, float[] Steps, float[] Bends) buffers
+    )
+    {
+        var cell = (row * columns) + column;
+        var (x0, x1) = (
+            (int)((long)column * width / columns),
+            (int)((column + 1L) * width / columns)
+        );
+        var (y0, y1) = ((int)((long)row * height / rows), (int)((row + 1L) * height / rows));
+
+        // About 512 samples a cell: every fourth row, every second column, odd and even ones in turn.
+        var rowStep = Math.Max(1, (y1 - y0) / 16);
+        var columnStep = Math.Max(1, (x1 - x0) / 32);
+        var (count, steps, bends, looked) = (0, 0, 0, 0);
+        for (var y = y0; y < y1; y += rowStep)
+        {
+            var start = x0 + (columnStep > 1 ? (y - y0) / rowStep % columnStep : 0);
+            for (var x = start; x < x1 && count < buffers.Values.Length; x += columnStep)
+            {
+                looked++;
+                var value = samples[(y * width) + x];
+                if (!float.IsFinite(value) || value == dead)
+                {
+                    continue;
+                }
+
+                buffers.Values[count++] = value;
+                if (x < BendPx || x + BendPx >= width || (count & 3) != 0)
+                {
+                    continue;
+                }
+
+                var at = (y * width) + x;
+                var next = Math.Abs(samples[at + lag] - value);
+                var bend = Math.Abs(samples[at - BendPx] + samples[at + BendPx] - (2f * value));
+                if (float.IsFinite(next) && float.IsFinite(bend))
+                {
+                    buffers.Steps[steps++] = next;
+                    buffers.Bends[bends++] = bend;
+                }
+            }
+        }
+
+        if (count < Math.Min(LeastSamples, looked) || count * 10 < looked || count == 0)
+        {
+            (levels[cell], noises[cell]) = (float.NaN, float.NaN);
+            return float.NaN;
+        }
+
+        var values = buffers.Values.AsSpan(0, count);
+        values.Sort();
+        (levels[cell], noises[cell]) = LevelOf(values, step);
+        if (steps < 16)
+        {
+            return 1f;
+        }
+
+        buffers.Steps.AsSpan(0, steps).Sort();
+        buffers.Bends.AsSpan(0, bends).Sort();
+
+        // Of normal samples the middle one of the differences is 0.954 sigma, that of a - 2 b + c sqrt(6) 0.6745 sigma.
+        var fine = Math.Max(buffers.Steps[steps / 2] / 0.954f, 0.4f * step);
+        var broad = Math.Max(buffers.Bends[bends / 2] / 1.652f, 0.4f * step);
+
+        // A slope across the cell (strong vignetting) widens the scatter, but is no noise: the mesh follows it.
+        if (noises[cell] > 1.3f * broad && broad > 0f)
+        {
+            noises[cell] = broad;
+        }
+
+        return fine > 0f ? broad / fine : 1f;
+    }
+
+    /// <summary>Mean and scatter of what lies within 3 sigma of the median; the lower half, where no stars are, gives the first sigma.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static (float Level, float Noise) LevelOf(ReadOnlySpan<float> sorted, float step)
+    {
+        var middle = sorted[sorted.Length / 2];
+        var sigma = Math.Max(middle - sorted[sorted.Length * 16 / 100], 0.5f * step);
+        float level = middle,
+            noise = sigma;
+        for (var round = 0; round < 2; round++)
+        {
+            var from = FirstAbove(sorted, level - (3f * noise));
+            var to = FirstAbove(sorted, level + (3f * noise) + (1e-6f * Math.Abs(level)));
+            if (to - from < 8)
+            {
+                break;
+            }
+
+            double sum = 0.0,
+                squares = 0.0;
+            foreach (var value in sorted[from..to])
+            {
+                var d = (double)value - middle;
+                sum += d;
+                squares += d * d;
+            }
+
+            var mean = sum / (to - from);
+            level = (float)(middle + mean);
+
+            // What is cut off beyond 3 sigma makes the scatter 1.4 % too small.
+            var scatter = 1.014 * Math.Sqrt(Math.Max(0.0, (squares / (to - from)) - (mean * mean)));
+            noise = (float)Math.Max(scatter, 0.29 * step);
+        }
+
+        return (level, noise);
+    }
+
+    private static int FirstAbove(ReadOnlySpan<float> sorted, float value)
+    {
+        var (low, high) = (0, sorted.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (sorted[middle] < value)
+            {
+                low = middle + 1;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return low;
+    }
+
+    /// <summary>Cells without samples take the mean of their neighbours, from the rim of the hole inwards.</summary>
+    private void FillHoles()
+    {
+        for (var again = true; again; )
+        {
+            again = false;
+            var (oldLevels, oldNoises) = ((float[])levels.Clone(), (float[])noises.Clone());
+            for (var cell = 0; cell < levels.Length; cell++)
+            {
+                if (float.IsFinite(oldLevels[cell]))
+                {
+                    continue;
+                }
+
+                var (level, noise, count) = (0f, 0f, 0);
+                foreach (var near in Neighbours(cell))
+                {
+                    if (float.IsFinite(oldLevels[near]))
+                    {
+                        level += oldLevels[near];
+                        noise += oldNoises[near];
+                        count++;
+                    }
+                }
+
+                if (count > 0)
+                {
+                    (levels[cell], noises[cell]) = (level / count, noise / count);
+                    again = true;
+                }
+            }
+        }
+    }
+
+    /// <summary>A cell that a bright star has lifted (its noise tells) takes the median of its neighbours.</summary>
+    private void Quieten()
+    {
+        var (oldLevels, oldNoises) = ((float[])levels.Clone(), (float[])noises.Clone());
+        for (var cell = 0; cell < levels.Length; cell++)
+        {
+            var near = Neighbours(cell).ToArray();
+            if (near.Length < 3)
+            {
+                continue;
+            }
+
+            var noise = MedianOf(Array.ConvertAll(near, i => oldNoises[i]));
+            if (oldNoises[cell] > 2f * noise)
+            {
+                noises[cell] = noise;
+                levels[cell] = Math.Min(
+                    oldLevels[cell],
+                    MedianOf(Array.ConvertAll(near, i => oldLevels[i])) + (3f * noise)
+                );
+            }
+        }
+    }
+
+    private IEnumerable<int> Neighbours(int cell)
+    {
+        var (row, column) = (cell / columns, cell % columns);
+        for (var y = Math.Max(0, row - 1); y <= Math.Min(rows - 1, row + 1); y++)
+        {
+            for (var x = Math.Max(0, column - 1); x <= Math.Min(columns - 1, column + 1); x++)
+            {
+                if ((y, x) != (row, column))
+                {
+                    yield return (y * columns) + x;
+                }
+            }
+        }
+    }
+}
