@@ -1,0 +1,82 @@
+using Framing.Fits;
+using Framing.Imaging;
+
+namespace Framing.Fuzz;
+
+/// <summary>The doors by which files come in, each taken from the first byte to the last sample.</summary>
+internal static class Doors
+{
+    private const int MostPixels = 1_000_000;
+
+    /// <summary>A door by its name; null when there is none of that name.</summary>
+    public static Action<byte[]>? Of(string name) =>
+        name switch
+        {
+            "fits" => Fits,
+            "png" => bytes => Raster(new PngSource("fuzzed.png", new MemoryStream(bytes))),
+            "jpeg" => bytes => Raster(new JpegSource("fuzzed.jpg", new MemoryStream(bytes))),
+            "tiff" => bytes => Raster(new TiffSource("fuzzed.tif", new MemoryStream(bytes))),
+            _ => null,
+        };
+
+    /// <summary>Passes bytes through a door. The one exception that may come out of it for bad input is swallowed.</summary>
+    /// <returns>True for an answer, false for a refusal in one line.</returns>
+    public static bool Pass(Action<byte[]> door, byte[] bytes)
+    {
+        try
+        {
+            door(bytes);
+            return true;
+        }
+        catch (UnreadableFileException refusal)
+        {
+            return refusal.Message.Contains('\n', StringComparison.Ordinal)
+                ? throw new InvalidOperationException("A refusal of more than one line.", refusal)
+                : false;
+        }
+    }
+
+    private static void Fits(byte[] bytes)
+    {
+        using var file = FitsFile.Open("fuzzed.fits", bytes);
+        WorldCoordinatesReader.Read(file.Header);
+        RigFacts.Read(file.Header, new List<string>());
+        if (file.Image is { } image)
+        {
+            var rows = new float[image.Width];
+            for (var plane = 0; plane < image.Planes; plane++)
+            {
+                for (var row = 0; row < image.Height; row++)
+                {
+                    image.ReadRows(plane, row, rows);
+                }
+            }
+
+            image.ReadSample(image.Planes - 1, image.Width - 1, image.Height - 1);
+        }
+
+        foreach (var table in file.ReadTables())
+        {
+            foreach (var column in table.Columns)
+            {
+                if (column.Kind != FitsColumnKind.Text)
+                {
+                    table.ReadColumn(column);
+                }
+                else if (table.RowCount > 0)
+                {
+                    table.ReadText(column, table.RowCount - 1);
+                }
+            }
+        }
+    }
+
+    private static void Raster(PictureSource source)
+    {
+        using (source)
+        {
+            source.Read(BlockAverage.FactorFor(source.Width, source.Height, MostPixels), null);
+            source.ReadSamples(source.Width - 1, source.Height - 1);
+        }
+    }
+}
