@@ -15,6 +15,7 @@ internal static partial class HouseRules
     {
         ["Framing.Sky"] = 0,
         ["Framing.Fits"] = 1,
+        ["Framing.Jpeg"] = 1,
         ["Framing.Mosaics"] = 2,
         ["Framing.Imaging"] = 2,
         ["Framing.Catalogue"] = 2,

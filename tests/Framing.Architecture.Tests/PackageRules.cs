@@ -12,7 +12,7 @@ internal static class PackageRules
         string[]
     >(StringComparer.Ordinal)
     {
-        ["SkiaSharp"] = ["Framing.Drawing", "Framing.Imaging"],
+        ["SkiaSharp"] = ["Framing.Drawing", "Framing.Jpeg"],
         ["BitMiracle.LibTiff"] = ["Framing.Imaging"],
         ["SixLabors.ImageSharp"] = ["Framing.Imaging"],
         ["NetTopologySuite"] = ["Framing.Mosaics"],
@@ -38,7 +38,7 @@ internal static class PackageRules
                     .Descendants("PackageReference")
                     .Select(item => (string?)item.Attribute("Include") ?? string.Empty)
                     .Where(package =>
-                        room != "Framing.Cli"
+                        room is not ("Framing.Cli" or "Framing.Jpeg")
                         || !package.StartsWith(NativeAssets, StringComparison.Ordinal)
                     )
                     .Where(package => !IsAtHome(package, room))

@@ -13,6 +13,7 @@ internal static class Program
             "area, gaps and overlaps of rectangles and hemispheres; rival: Shapely",
             CoverageTopic.Run
         ),
+        ("fits", "a frame of 26 million samples from file to float; rival: cfitsio", FitsTopic.Run),
     ];
 
     public static int Main(string[] arguments)

@@ -1,5 +1,6 @@
 using Framing.Fits;
 using Framing.Imaging;
+using Framing.Jpeg;
 
 namespace Framing.Fuzz;
 
@@ -14,7 +15,8 @@ internal static class Doors
         {
             "fits" => Fits,
             "png" => bytes => Raster(new PngSource("fuzzed.png", new MemoryStream(bytes))),
-            "jpeg" => bytes => Raster(new JpegSource("fuzzed.jpg", new MemoryStream(bytes))),
+            "jpeg" => bytes =>
+                Raster(new JpegSource("fuzzed.jpg", new MemoryStream(bytes), DecodeHere)),
             "tiff" => bytes => Raster(new TiffSource("fuzzed.tif", new MemoryStream(bytes))),
             _ => null,
         };
@@ -68,6 +70,31 @@ internal static class Doors
                     table.ReadText(column, table.RowCount - 1);
                 }
             }
+        }
+    }
+
+    /// <summary>The decoder of the door in this process: a fault of it is to be seen, and starting one for each input is slow.</summary>
+    private static void DecodeHere(
+        string name,
+        Stream jpeg,
+        JpegLayout layout,
+        int rows,
+        JpegRowTaker take
+    )
+    {
+        var row = 0;
+        var bytes = ((MemoryStream)jpeg).ToArray();
+        var given = ScanlineDecoder.Decode(
+            bytes,
+            layout.Width,
+            layout.Height,
+            layout.Planes,
+            rows,
+            samples => take(row++, samples)
+        );
+        if (given < rows)
+        {
+            throw new UnreadableFileException(name, "picture data", "cut short", "copy it again");
         }
     }
 

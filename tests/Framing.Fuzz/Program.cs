@@ -14,13 +14,15 @@ internal static class Program
     {
         if (arguments.Length == 0 || Doors.Of(arguments[0]) is not { } door)
         {
-            Console.Error.WriteLine("Name a door: fits, png, jpeg, tiff; and files, to pass these through it once.");
+            Console.Error.WriteLine(
+                "Name a door: fits, png, jpeg, tiff; and files, to pass these through it once."
+            );
             return 2;
         }
 
         if (arguments.Length == 1)
         {
-            Fuzzer.Run(stream =>
+            Fuzzer.OutOfProcess.Run(stream =>
             {
                 using var bytes = new MemoryStream();
                 stream.CopyTo(bytes);

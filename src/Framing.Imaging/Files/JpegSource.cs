@@ -1,7 +1,5 @@
-using System.Runtime.InteropServices;
 using Framing.Fits;
 using Framing.Sky;
-using SkiaSharp;
 
 namespace Framing.Imaging;
 
@@ -12,11 +10,13 @@ internal sealed class JpegSource : PictureSource
     private readonly JpegLayout layout;
     private readonly Orientation orientation;
     private readonly List<string> warnings = [];
+    private readonly JpegRows decode;
 
-    public JpegSource(string name, Stream stream)
+    public JpegSource(string name, Stream stream, JpegRows? decode = null)
         : base(name)
     {
         this.stream = stream;
+        this.decode = decode ?? JpegProcess.OfTheProgram().Read;
         layout = JpegLayout.Read(name, stream);
         if (stream.Length > JpegLayout.MostBytes)
         {
@@ -56,8 +56,11 @@ internal sealed class JpegSource : PictureSource
     {
         var planes = new PlaneBuilder(orientation, factor, Planes);
         var values = new float[layout.Width];
-        var step = Step;
-        Decode(
+        var step = Planes;
+        decode(
+            Name,
+            stream,
+            layout,
             layout.Height,
             (row, bytes) =>
             {
@@ -79,13 +82,16 @@ internal sealed class JpegSource : PictureSource
     {
         var (across, down) = orientation.Stored(column, Height - 1 - row);
         var found = new SampleValue[Planes];
-        Decode(
+        decode(
+            Name,
+            stream,
+            layout,
             down + 1,
             (stored, bytes) =>
             {
                 for (var plane = 0; stored == down && plane < Planes; plane++)
                 {
-                    var sample = bytes[(across * Step) + plane];
+                    var sample = bytes[(across * Planes) + plane];
                     found[plane] = new(sample, sample);
                 }
             }
@@ -94,62 +100,4 @@ internal sealed class JpegSource : PictureSource
     }
 
     public override void Dispose() => stream.Dispose();
-
-    private delegate void RowTaker(int row, ReadOnlySpan<byte> samples);
-
-    /// <summary>Bytes of a decoded pixel.</summary>
-    private int Step => Planes == 1 ? 1 : 4;
-
-    /// <summary>Decodes stored rows from the top, one after another.</summary>
-    private void Decode(int rows, RowTaker take)
-    {
-        stream.Position = 0;
-        using var data = SKData.Create(stream, stream.Length);
-        using var codec = data is null ? null : SKCodec.Create(data);
-        if (codec is null || codec.Info.Width != layout.Width || codec.Info.Height != layout.Height)
-        {
-            throw Damaged(0);
-        }
-
-        // No colour space: the numbers of the file, not those of a screen.
-        var info = new SKImageInfo(
-            layout.Width,
-            layout.Height,
-            Planes == 1 ? SKColorType.Gray8 : SKColorType.Rgba8888,
-            SKAlphaType.Opaque
-        );
-        if (codec.StartScanlineDecode(info) != SKCodecResult.Success)
-        {
-            throw Damaged(0);
-        }
-
-        var bytes = new byte[info.RowBytes];
-        var handle = GCHandle.Alloc(bytes, GCHandleType.Pinned);
-        try
-        {
-            for (var row = 0; row < rows; row++)
-            {
-                if (codec.GetScanlines(handle.AddrOfPinnedObject(), 1, bytes.Length) != 1)
-                {
-                    throw Damaged(row);
-                }
-
-                take(row, bytes);
-            }
-        }
-        finally
-        {
-            handle.Free();
-        }
-    }
-
-    private UnreadableFileException Damaged(int row) =>
-        new(
-            Name,
-            "picture data",
-            FormattableString.Invariant(
-                $"cut short or damaged, {row} of {layout.Height} rows can be read"
-            ),
-            "copy it again from where it came, or save it again"
-        );
 }

@@ -12,6 +12,7 @@ namespace Framing.Imaging;
 /// <param name="Interlaced">True for the seven passes.</param>
 /// <param name="HasTransparency">True for a tRNS chunk.</param>
 /// <param name="Data">Place and length of every IDAT chunk's bytes.</param>
+/// <param name="Needed">Place and length of what the decoder gets to see: signature, header, palette, transparency, data, end.</param>
 /// <remarks>Source: PNG (Third Edition), W3C Recommendation, sections 5, 8 and 11.</remarks>
 internal sealed record PngLayout(
     int Width,
@@ -20,7 +21,8 @@ internal sealed record PngLayout(
     int ColourType,
     bool Interlaced,
     bool HasTransparency,
-    IReadOnlyList<(long Start, int Length)> Data
+    IReadOnlyList<(long Start, long Length)> Data,
+    IReadOnlyList<(long Start, long Length)> Needed
 )
 {
     /// <summary>More pixels than this are not decoded: the decoder needs up to 8 bytes for each.</summary>
@@ -79,12 +81,15 @@ internal sealed record PngLayout(
             throw Truncated(name, stream.Length);
         }
 
-        if (!header[12..16].SequenceEqual("IHDR"u8))
+        if (
+            !header[12..16].SequenceEqual("IHDR"u8)
+            || BinaryPrimitives.ReadUInt32BigEndian(header[8..]) != 13
+        )
         {
             throw new UnreadableFileException(
                 name,
                 "first chunk",
-                "it is not IHDR",
+                "it is not IHDR of 13 bytes",
                 "a PNG begins with its header; save the picture again"
             );
         }
@@ -94,7 +99,9 @@ internal sealed record PngLayout(
         CheckSize(name, width, height);
         CheckKind(name, header[24], header[25], header[28]);
         var transparency = false;
-        var data = new List<(long, int)>();
+        var data = new List<(long, long)>();
+        // A header that is longer for the decoder than here once made it loop for ever: it sees no chunk but these.
+        var needed = new List<(long, long)> { (0, header.Length) };
         var ended = false;
         Span<byte> chunk = stackalloc byte[8];
         for (long at = header.Length; !ended; )
@@ -116,7 +123,17 @@ internal sealed record PngLayout(
             ended = type.SequenceEqual("IEND"u8);
             if (type.SequenceEqual("IDAT"u8))
             {
-                data.Add((at + 8, (int)length));
+                data.Add((at + 8, length));
+            }
+
+            if (
+                ended
+                || type.SequenceEqual("IDAT"u8)
+                || type.SequenceEqual("PLTE"u8)
+                || type.SequenceEqual("tRNS"u8)
+            )
+            {
+                needed.Add((at, length + 12));
             }
 
             at += 12 + length;
@@ -129,7 +146,8 @@ internal sealed record PngLayout(
             header[25],
             header[28] == 1,
             transparency,
-            data
+            data,
+            needed
         );
         layout.CheckLength(name);
         return layout;
@@ -138,7 +156,7 @@ internal sealed record PngLayout(
     /// <summary>Unpacks the picture's data without keeping them, and refuses a file that holds fewer than it says.</summary>
     public void CheckUnpacked(string name, Stream stream)
     {
-        using var packed = new DataStream(stream, Data);
+        using var packed = new FileRanges(stream, Data);
         using var unpacked = new ZLibStream(packed, CompressionMode.Decompress);
         var buffer = new byte[64 * 1024];
         long count = 0;
@@ -251,59 +269,4 @@ internal sealed record PngLayout(
             FormattableString.Invariant($"the PNG is truncated after {length} bytes"),
             "copy it again"
         );
-
-    /// <summary>The bytes of all IDAT chunks as one stream.</summary>
-    private sealed class DataStream(Stream file, IReadOnlyList<(long Start, int Length)> chunks)
-        : Stream
-    {
-        private int chunk;
-        private int done;
-
-        public override bool CanRead => true;
-
-        public override bool CanSeek => false;
-
-        public override bool CanWrite => false;
-
-        public override long Length => throw new NotSupportedException();
-
-        public override long Position
-        {
-            get => throw new NotSupportedException();
-            set => throw new NotSupportedException();
-        }
-
-        public override int Read(Span<byte> buffer)
-        {
-            while (chunk < chunks.Count && done == chunks[chunk].Length)
-            {
-                chunk++;
-                done = 0;
-            }
-
-            if (chunk == chunks.Count)
-            {
-                return 0;
-            }
-
-            var (start, length) = chunks[chunk];
-            file.Position = start + done;
-            var read = file.Read(buffer[..Math.Min(buffer.Length, length - done)]);
-            done += read;
-            return read;
-        }
-
-        public override int Read(byte[] buffer, int offset, int count) =>
-            Read(buffer.AsSpan(offset, count));
-
-        public override void Flush() { }
-
-        public override long Seek(long offset, SeekOrigin origin) =>
-            throw new NotSupportedException();
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count) =>
-            throw new NotSupportedException();
-    }
 }

@@ -80,10 +80,10 @@ internal static class PngReader
             layout.CheckUnpacked(name, stream);
         }
 
-        stream.Position = 0;
+        using var needed = new FileRanges(stream, layout.Needed);
         using var image = Image.Load<TPixel>(
             configuration,
-            stream,
+            needed,
             new PngDecoder { IgnoreMetadata = true }
         );
         if (image.Width != layout.Width || image.Height != layout.Height)
