@@ -8,8 +8,11 @@ internal sealed class BackgroundMesh
     private const int CellPx = 64;
     private const int LeastSamples = 24;
 
-    /// <summary>Farther than a star is wide, nearer than a background changes.</summary>
-    private const int BendPx = 6;
+    /// <summary>Farther than a star is wide: what differs more there than between neighbours is structure.</summary>
+    private const int NearBendPx = 6;
+
+    /// <summary>As far as the mesh cannot follow: what bends within that is noise to the search for stars.</summary>
+    private const int FarBendPx = 20;
 
     private readonly int width;
     private readonly int height;
@@ -56,7 +59,7 @@ internal sealed class BackgroundMesh
         Parallel.For(
             0,
             mesh.rows,
-            () => (new float[4096], new float[1024], new float[1024]),
+            () => new CellBuffers(),
             (row, _, buffers) =>
             {
                 for (var column = 0; column < mesh.columns; column++)
@@ -163,7 +166,7 @@ internal sealed class BackgroundMesh
         float step,
         float? dead,
         int lag,
-        (float[] Values, float[] Steps, float[] Bends) buffers
+        CellBuffers buffers
     )
     {
         var cell = (row * columns) + column;
@@ -176,7 +179,7 @@ internal sealed class BackgroundMesh
         // About 512 samples a cell: every fourth row, every second column, odd and even ones in turn.
         var rowStep = Math.Max(1, (y1 - y0) / 16);
         var columnStep = Math.Max(1, (x1 - x0) / 32);
-        var (count, steps, bends, looked) = (0, 0, 0, 0);
+        var (count, steps, looked) = (0, 0, 0);
         for (var y = y0; y < y1; y += rowStep)
         {
             var start = x0 + (columnStep > 1 ? (y - y0) / rowStep % columnStep : 0);
@@ -190,18 +193,20 @@ internal sealed class BackgroundMesh
                 }
 
                 buffers.Values[count++] = value;
-                if (x < BendPx || x + BendPx >= width || (count & 3) != 0)
+                if (x < FarBendPx || x + FarBendPx >= width || (count & 3) != 0)
                 {
                     continue;
                 }
 
                 var at = (y * width) + x;
                 var next = Math.Abs(samples[at + lag] - value);
-                var bend = Math.Abs(samples[at - BendPx] + samples[at + BendPx] - (2f * value));
-                if (float.IsFinite(next) && float.IsFinite(bend))
+                var bend = Bend(samples, at, NearBendPx);
+                var farBend = Bend(samples, at, FarBendPx);
+                if (float.IsFinite(next + bend + farBend))
                 {
-                    buffers.Steps[steps++] = next;
-                    buffers.Bends[bends++] = bend;
+                    buffers.Steps[steps] = next;
+                    buffers.Bends[steps] = bend;
+                    buffers.FarBends[steps++] = farBend;
                 }
             }
         }
@@ -220,20 +225,27 @@ internal sealed class BackgroundMesh
             return 1f;
         }
 
-        buffers.Steps.AsSpan(0, steps).Sort();
-        buffers.Bends.AsSpan(0, bends).Sort();
-
         // Of normal samples the middle one of the differences is 0.954 sigma, that of a - 2 b + c sqrt(6) 0.6745 sigma.
-        var fine = Math.Max(buffers.Steps[steps / 2] / 0.954f, 0.4f * step);
-        var broad = Math.Max(buffers.Bends[bends / 2] / 1.652f, 0.4f * step);
+        var fine = Math.Max(MiddleOf(buffers.Steps, steps) / 0.954f, 0.4f * step);
+        var near = Math.Max(MiddleOf(buffers.Bends, steps) / 1.652f, 0.4f * step);
+        var far = Math.Max(MiddleOf(buffers.FarBends, steps) / 1.652f, 0.4f * step);
 
         // A slope across the cell (strong vignetting) widens the scatter, but is no noise: the mesh follows it.
-        if (noises[cell] > 1.3f * broad && broad > 0f)
+        if (noises[cell] > 1.3f * far && far > 0f)
         {
-            noises[cell] = broad;
+            noises[cell] = far;
         }
 
-        return fine > 0f ? broad / fine : 1f;
+        return fine > 0f ? near / fine : 1f;
+    }
+
+    private static float Bend(float[] samples, int at, int lag) =>
+        Math.Abs(samples[at - lag] + samples[at + lag] - (2f * samples[at]));
+
+    private static float MiddleOf(float[] values, int count)
+    {
+        values.AsSpan(0, count).Sort();
+        return values[count / 2];
     }
 
     /// <summary>Mean and scatter of what lies within 3 sigma of the median; the lower half, where no stars are, gives the first sigma.</summary>
@@ -363,5 +375,16 @@ internal sealed class BackgroundMesh
                 }
             }
         }
+    }
+
+    private sealed class CellBuffers
+    {
+        public float[] Values { get; } = new float[4096];
+
+        public float[] Steps { get; } = new float[2048];
+
+        public float[] Bends { get; } = new float[2048];
+
+        public float[] FarBends { get; } = new float[2048];
     }
 }

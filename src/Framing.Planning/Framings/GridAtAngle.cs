@@ -90,8 +90,7 @@ internal static class GridAtAngle
     private static double Held(FramingRequest request, PanelOverlap overlap, GridFit fit) =>
         CoverageMeasure
             .Of(LaidMosaic.Of(request, overlap, fit), request.Target.Outline)
-            .Coverage?.TargetCoveredFraction
-        ?? 1.0;
+            .TargetCoveredFraction;
 
     /// <summary>What the panel that is turned most loses at its corners.</summary>
     private static double Lost(FramingRequest request, PanelOverlap overlap, GridFit fit)

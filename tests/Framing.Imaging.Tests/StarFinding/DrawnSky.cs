@@ -103,6 +103,15 @@ internal sealed class DrawnSky
         return this;
     }
 
+    public static FoundStars Find(Picture picture, int mostStars = 2000) =>
+        StarFinder.Find(
+            picture,
+            new() { MostStars = mostStars },
+            TestContext.Current.CancellationToken
+        );
+
+    public FoundStars Find(SampleFormat format = SampleFormat.UInt16) => Find(Picture(format));
+
     public Picture Picture(SampleFormat format = SampleFormat.UInt16)
     {
         var most =

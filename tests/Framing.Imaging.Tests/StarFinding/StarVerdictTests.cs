@@ -53,7 +53,7 @@ public sealed class StarVerdictTests
     {
         var sky = new DrawnSky(800, 600, 500.0, 8.0, 4).Strew(4, 1.4, 60.0);
 
-        var found = StarFinder.Find(sky.Picture());
+        var found = sky.Find();
 
         Assert.Equal(StarVerdict.TooFewStars, found.Verdict);
         Assert.Equal(
@@ -130,7 +130,7 @@ public sealed class StarVerdictTests
             }
         }
 
-        var found = StarFinder.Find(sky.Picture());
+        var found = sky.Find();
 
         Assert.Equal(StarVerdict.Defocused, found.Verdict);
         Assert.StartsWith("out of focus: its stars are discs about", found.Complaint);
@@ -141,8 +141,8 @@ public sealed class StarVerdictTests
     {
         var sky = new DrawnSky(800, 600, 500.0, 8.0, 8).Strew(30, 1.4, 40.0);
 
-        Assert.Null(StarFinder.Find(sky.Picture()).Complaint);
+        Assert.Null(sky.Find().Complaint);
     }
 
-    private static StarVerdict Of(Picture picture) => StarFinder.Find(picture).Verdict;
+    private static StarVerdict Of(Picture picture) => DrawnSky.Find(picture).Verdict;
 }

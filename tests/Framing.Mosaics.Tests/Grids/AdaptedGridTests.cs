@@ -34,7 +34,7 @@ public sealed class AdaptedGridTests
             savings.Add(1.0 - ((double)adapted.Panels / full.Panels));
 
             var mosaic = Laid(adapted);
-            var coverage = CoverageMeasure.Of(mosaic, outline).Coverage!;
+            var coverage = CoverageMeasure.Of(mosaic, outline);
             var one = ClosingTrials
                 .Of(Laid(full), errors, settings: new() { Trials = Trials })
                 .ChanceNoGap;
@@ -99,8 +99,8 @@ public sealed class AdaptedGridTests
                 )
         );
         Assert.Equal(
-            CoverageMeasure.Of(plain, outline).Coverage!.Area.Steradians,
-            CoverageMeasure.Of(mirrored, outline).Coverage!.Area.Steradians,
+            CoverageMeasure.Of(plain, outline).Area.Steradians,
+            CoverageMeasure.Of(mirrored, outline).Area.Steradians,
             1e-12
         );
     }

@@ -1,7 +1,7 @@
-using Framing.Nights;
 using System.Globalization;
 using System.Text;
 using Framing.Mosaics;
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
