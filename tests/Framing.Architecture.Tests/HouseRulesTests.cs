@@ -82,7 +82,7 @@ public sealed class HouseRulesTests : IDisposable
 
     [Theory]
     [InlineData("Framing.Drawing", "SkiaSharp")]
-    [InlineData("Framing.Imaging", "SkiaSharp")]
+    [InlineData("Framing.Jpeg", "SkiaSharp")]
     [InlineData("Framing.Cli", "SkiaSharp.NativeAssets.Win32")]
     [InlineData("Framing.Sky", "MathNet.Numerics")]
     public void Packages_AtHome_AreFine(string room, string package)

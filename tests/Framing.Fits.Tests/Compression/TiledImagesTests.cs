@@ -40,7 +40,7 @@ public sealed class TiledImagesTests
     [Fact]
     public void ReadRows_InAnyOrder_GivesTheSamplesOfOneReading()
     {
-        foreach (var name in (string[])["u16-ricetiles.fits.fz", "zeros-dithertiles.fits.fz"])
+        foreach (var name in (string[])["u16-ricetiles.fz.fits", "zeros-dithertiles.fz.fits"])
         {
             using var file = FitsFile.Open(TestData.Path("tiles", name));
             var image = file.RequireImage();
@@ -61,23 +61,23 @@ public sealed class TiledImagesTests
     public void Open_PackingThatIsNotRead_IsNamed() =>
         TestData.InFolder(folder =>
         {
-            var bytes = File.ReadAllBytes(TestData.Path("tiles", "u16-rice.fits.fz"));
+            var bytes = File.ReadAllBytes(TestData.Path("tiles", "u16-rice.fz.fits"));
             Replace(bytes, "'RICE_1  '", "'PLIO_1  '");
 
             var problem = Assert.Throws<UnreadableFileException>(() =>
-                FitsFile.Open("packed.fits.fz", bytes)
+                FitsFile.Open("packed.fz.fits", bytes)
             );
 
             Assert.Equal(
-                "packed.fits.fz: ZCMPTYPE: = PLIO_1; tiles packed with RICE_1, GZIP_1 or GZIP_2 are read; save it again with one of these or unpacked.",
+                "packed.fz.fits: ZCMPTYPE: = PLIO_1; tiles packed with RICE_1, GZIP_1 or GZIP_2 are read; save it again with one of these or unpacked.",
                 problem.Message
             );
         });
 
     [Theory]
-    [InlineData("u16-rice.fits.fz")]
-    [InlineData("u16-gzipwhole.fits.fz")]
-    [InlineData("holes-gzip2dither.fits.fz")]
+    [InlineData("u16-rice.fz.fits")]
+    [InlineData("u16-gzipwhole.fz.fits")]
+    [InlineData("holes-gzip2dither.fz.fits")]
     public void Read_DamagedTiles_GiveSamplesOrOneLine(string name)
     {
         var good = File.ReadAllBytes(TestData.Path("tiles", name));

@@ -160,8 +160,8 @@ public sealed class SolutionUpdateTests
     public void Write_CompressedImage_KeepsItsTiles() =>
         TestData.InFolder(folder =>
         {
-            var file = TestData.Path("tiles", "holes-dither.fits.fz");
-            var path = Path.Combine(folder, "packed.fits.fz");
+            var file = TestData.Path("tiles", "holes-dither.fz.fits");
+            var path = Path.Combine(folder, "packed.fz.fits");
             File.Copy(file, path);
 
             SolutionUpdate.Write(path, Solution);

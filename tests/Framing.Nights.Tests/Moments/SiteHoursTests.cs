@@ -22,17 +22,17 @@ public sealed class SiteHoursTests
                 random.NextDouble() * 30_000.0
             );
             var hours = new SiteHours(site, start, start.AddDays(2.3));
-            var star = SkyDirection.FromDegrees(
+            var place = SkyDirection.FromDegrees(
                 random.NextDouble() * 360.0,
                 (random.NextDouble() * 180.0) - 90.0
             );
-            var path = hours.Follow(star);
+            var path = hours.Follow(place);
             for (var i = 0; i <= 20; i++)
             {
                 var utc = i == 20 ? hours.End : start.AddDays(random.NextDouble() * 2.3);
                 var moment = SiteMoment.Of(site, utc);
                 Near(moment.Sun, hours.Sun(utc), 0.001);
-                Near(moment.See(star), path.At(utc), 0.001);
+                Near(moment.See(place), path.At(utc), 0.001);
                 Assert.Equal(
                     path.At(utc).TrueAltitude.Degrees,
                     path.TrueAltitude(utc).Degrees,

@@ -53,7 +53,7 @@ for name, kind, flags in jobs:
     unit = fits.PrimaryHDU(data)
     unit.header["OBJECT"] = "a text that is long enough to run on over a second card, " * 2
     unit.header["CRVAL1"] = 12.5
-    plain, packed = os.path.join(folder, "plain.fits"), os.path.join(folder, f"{name}-{kind}.fits.fz")
+    plain, packed = os.path.join(folder, "plain.fits"), os.path.join(folder, f"{name}-{kind}.fz.fits")
     unit.writeto(plain, overwrite=True)
     if os.path.exists(packed):
         os.remove(packed)
