@@ -13,7 +13,7 @@ namespace Framing.Solving;
 /// <param name="Precision">How well it knows where the frame points.</param>
 public sealed record FieldFit(
     TanWorldCoordinates Linear,
-    SipTerms? Distortion,
+    SipDistortion? Distortion,
     FitModel Model,
     IReadOnlyList<int> Used,
     IReadOnlyList<int> Rejected,
@@ -25,47 +25,14 @@ public sealed record FieldFit(
     /// <summary>Residual of the used stars along one axis, on the sky.</summary>
     public Angle Rms => Linear.Matrix.Scale * RmsPixels;
 
-    /// <summary>The direction that a place in the frame shows.</summary>
-    /// <param name="pixel">The place, as FITS counts.</param>
-    /// <returns>The direction, ICRS.</returns>
-    public SkyDirection PixelToSky(PixelPosition pixel)
-    {
-        if (Distortion is null)
-        {
-            return Linear.PixelToSky(pixel);
-        }
-
-        var (u, v) = Distortion.Shift(
-            pixel.X - Linear.ReferencePixel.X,
-            pixel.Y - Linear.ReferencePixel.Y
-        );
-        return Linear.PixelToSky(new(pixel.X + u, pixel.Y + v));
-    }
-
-    /// <summary>The place in the frame at which a direction appears.</summary>
-    /// <param name="direction">The direction, ICRS.</param>
-    /// <param name="pixel">The place; meaningless when the answer is false.</param>
-    /// <returns>False behind the tangent plane, and where the distortion is no longer one to one.</returns>
-    public bool TrySkyToPixel(SkyDirection direction, out PixelPosition pixel)
-    {
-        if (!Linear.TrySkyToPixel(direction, out pixel))
-        {
-            return false;
-        }
-
-        if (Distortion is null)
-        {
-            return true;
-        }
-
-        var reference = Linear.ReferencePixel;
-        var settled = Distortion.TryUndo(
-            pixel.X - reference.X,
-            pixel.Y - reference.Y,
-            out var u,
-            out var v
-        );
-        pixel = new(reference.X + u, reference.Y + v);
-        return settled;
-    }
+    /// <summary>Where the frame lies on the sky, distortion and all.</summary>
+    public WorldCoordinates Coordinates { get; } =
+        Distortion is null
+            ? Linear
+            : ProjectedWorldCoordinates.TanSip(
+                Linear.ReferencePixel,
+                Linear.ReferenceDirection,
+                Linear.Matrix,
+                Distortion
+            );
 }

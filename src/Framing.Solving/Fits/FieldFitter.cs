@@ -116,7 +116,7 @@ public static class FieldFitter
         {
             FitModel.Linear => 4,
             FitModel.Radial => 8,
-            _ => 5 * SipTerms.TermsPerAxisOf(PlaneFit.OrderOf(model)),
+            _ => 5 * PlaneFit.TermsPerAxisOf(PlaneFit.OrderOf(model)),
         };
 
     private static double Sigma(double[] radii, int[] used)

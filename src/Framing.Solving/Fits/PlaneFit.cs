@@ -17,7 +17,7 @@ internal sealed class PlaneFit
     private readonly double unit;
     private readonly TangentPlane plane;
     private readonly PixelMatrix matrix;
-    private readonly SipTerms? distortion;
+    private readonly SipDistortion? distortion;
     private readonly double centreVariance;
     private readonly double turnVariance;
     private readonly int unknowns;
@@ -54,8 +54,11 @@ internal sealed class PlaneFit
             _ => 5,
         };
 
+    /// <summary>How many coefficients of a distortion an axis has at an order of 1 or more: all with 2 ≤ p + q ≤ order.</summary>
+    public static int TermsPerAxisOf(int order) => ((order + 1) * (order + 2) / 2) - 3;
+
     public static int UnknownsOf(FitModel model) =>
-        model == FitModel.Radial ? 7 : 6 + (2 * SipTerms.TermsPerAxisOf(OrderOf(model)));
+        model == FitModel.Radial ? 7 : 6 + (2 * TermsPerAxisOf(OrderOf(model)));
 
     public static PlaneFit? Of(
         IReadOnlyList<StarMatch> matches,
@@ -137,8 +140,7 @@ internal sealed class PlaneFit
             var v = matches[i].Position.Y - (0.5 * (height + 1));
             if (distortion is not null)
             {
-                var (shiftU, shiftV) = distortion.Shift(u, v);
-                (u, v) = (u + shiftU, v + shiftV);
+                (u, v) = distortion.Apply(u, v);
             }
 
             var xi = (place.Xi * DegreesPerRadian) - ((matrix.Cd11 * u) + (matrix.Cd12 * v));

@@ -14,7 +14,7 @@ internal sealed record PolynomialFit(
     double Xi,
     double Eta,
     PixelMatrix Matrix,
-    SipTerms? Distortion,
+    SipDistortion? Distortion,
     double CentreVariance,
     double TurnVariance,
     int Unknowns
@@ -117,14 +117,19 @@ internal sealed record PolynomialFit(
             solved[5] / unit
         );
         var k = solved[6] / size / (unit * unit);
-        var a = new double[4, 4];
-        var b = new double[4, 4];
-        (a[3, 0], a[1, 2], b[0, 3], b[2, 1]) = (k, k, k, k);
+        if (!matrix.IsUsable || !double.IsFinite(k))
+        {
+            return null;
+        }
+
         return new(
             solved[0],
             solved[3],
             matrix,
-            new SipTerms(3, a, b),
+            new(
+                new(3, (p, q) => (p, q) is (3, 0) or (1, 2) ? k : 0.0),
+                new(3, (p, q) => (p, q) is (0, 3) or (2, 1) ? k : 0.0)
+            ),
             0.5 * (inverse[0, 0] + inverse[3, 3]),
             0.125 * (inverse[1, 1] + inverse[2, 2] + inverse[4, 4] + inverse[5, 5]),
             7
@@ -132,7 +137,7 @@ internal sealed record PolynomialFit(
     }
 
     /// <summary>The higher terms as a shift in pixels before the linear map.</summary>
-    private static SipTerms Bent(
+    private static SipDistortion Bent(
         PixelMatrix matrix,
         double[] xi,
         double[] eta,
@@ -154,7 +159,7 @@ internal sealed record PolynomialFit(
             }
         }
 
-        return new(order, a, b);
+        return new(new(order, (p, q) => a[p, q]), new(order, (p, q) => b[p, q]));
     }
 
     private static double Power(double value, int exponent)

@@ -185,10 +185,10 @@ public sealed class RegistrationChecks
         var inputs = TestTable.Entry(id).GetProperty("inputs");
         var fit = Bent(inputs);
         var pixel = TestTable.Pixel(inputs.GetProperty("pixel"));
-        var seen = fit.PixelToSky(pixel);
+        var seen = fit.Coordinates.PixelToSky(pixel);
         Assert.Equal(TestTable.Entry(id).Number("expect", "ra"), seen.RightAscension.Degrees, 1e-8);
         Assert.Equal(TestTable.Entry(id).Number("expect", "dec"), seen.Declination.Degrees, 1e-8);
-        Assert.True(fit.TrySkyToPixel(seen, out var back));
+        Assert.True(fit.Coordinates.TrySkyToPixel(seen, out var back));
         Assert.Equal(pixel.X, back.X, 1e-6);
         Assert.Equal(pixel.Y, back.Y, 1e-6);
     }
@@ -201,7 +201,7 @@ public sealed class RegistrationChecks
         var counts = entry.GetProperty("expect").GetProperty("coefficients_per_axis");
         Assert.Equal(
             counts.EnumerateArray().Select(count => count.GetInt32()),
-            orders.Select(order => SipTerms.TermsPerAxisOf(order.GetInt32()))
+            orders.Select(order => PlaneFit.TermsPerAxisOf(order.GetInt32()))
         );
     }
 
@@ -258,7 +258,7 @@ public sealed class RegistrationChecks
             stars.Add(
                 new(
                     new(place.X + (0.2 * Normal(random)), place.Y + (0.2 * Normal(random))),
-                    lens.PixelToSky(place)
+                    lens.Coordinates.PixelToSky(place)
                 )
             );
         }
@@ -283,7 +283,7 @@ public sealed class RegistrationChecks
         );
         return new(
             linear,
-            new SipTerms(3, Table(inputs, "A"), Table(inputs, "B")),
+            new SipDistortion(Table(inputs, "A"), Table(inputs, "B")),
             FitModel.Order3,
             [],
             [],
@@ -293,7 +293,7 @@ public sealed class RegistrationChecks
         );
     }
 
-    private static double[,] Table(JsonElement inputs, string axis)
+    private static PixelPolynomial Table(JsonElement inputs, string axis)
     {
         var table = new double[4, 4];
         foreach (var term in inputs.GetProperty(axis).EnumerateObject())
@@ -301,7 +301,7 @@ public sealed class RegistrationChecks
             table[term.Name[2] - '0', term.Name[4] - '0'] = term.Value.GetDouble();
         }
 
-        return table;
+        return new(3, (p, q) => table[p, q]);
     }
 
     private static TanWorldCoordinates Placed(JsonElement entry, bool mirrored)
