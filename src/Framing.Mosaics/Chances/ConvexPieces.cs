@@ -64,18 +64,17 @@ internal sealed class ConvexPieces
         return sum;
     }
 
-    /// <summary>The area of a convex figure on the sphere, in steradians (Van Oosterom and Strackee 1983).</summary>
+    /// <summary>The area of a convex figure on the sphere, in steradians.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static double Area(ReadOnlySpan<Vector3D> ring)
     {
         var sum = 0.0;
-        var a = ring[0] * (1.0 / ring[0].Length);
+        var a = ring[0].Unit();
         for (var i = 2; i < ring.Length; i++)
         {
-            var b = ring[i - 1] * (1.0 / ring[i - 1].Length);
-            var c = ring[i] * (1.0 / ring[i].Length);
-            sum +=
-                2.0 * Math.Atan2(a.Dot((b - a).Cross(c - a)), 1.0 + a.Dot(b) + b.Dot(c) + c.Dot(a));
+            var b = ring[i - 1].Unit();
+            var c = ring[i].Unit();
+            sum += ArcArea.Triangle(a, b, c);
         }
 
         return sum;

@@ -202,7 +202,7 @@ internal sealed class MosaicTrial
             var middle = default(Vector3D);
             foreach (var corner in ring)
             {
-                middle += corner * (1.0 / corner.Length);
+                middle += corner.Unit();
             }
 
             if (rim!.Holds(middle))

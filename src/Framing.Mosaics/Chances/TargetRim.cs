@@ -24,7 +24,7 @@ internal sealed class TargetRim
             {
                 var from = area.Corners[i].Vector;
                 var to = area.Corners[(i + 1) % area.Corners.Count].Vector;
-                var middle = (from + to) * (1.0 / (from + to).Length);
+                var middle = (from + to).Unit();
                 var within = Math.Cos(
                     Math.Min(
                         Math.PI,

@@ -130,7 +130,7 @@ internal sealed class ArcSweep
     )
     {
         var from = figures.First(other);
-        var (low, high, lowSide, highSide) = (0.0, 1.0, -1, -1);
+        var span = new ArcSpan();
         for (var s = 0; s < here.Length; s++)
         {
             if (lines.Same(first + k, from + s))
@@ -146,31 +146,19 @@ internal sealed class ArcSweep
                 continue;
             }
 
-            var (a, b) = (here[s], there[s]);
-            if (a >= 0.0)
-            {
-                if (b < 0.0 && a / (a - b) is var leaves && leaves < high)
-                {
-                    (high, highSide) = (leaves, from + s);
-                }
-            }
-            else if (b < 0.0)
+            if (!span.Narrow(here[s], there[s], from + s))
             {
                 return;
             }
-            else if (a / (a - b) is var enters && enters > low)
-            {
-                (low, lowSide) = (enters, from + s);
-            }
         }
 
-        if (high <= low)
+        if (span.IsEmpty)
         {
             return;
         }
 
         var second = other >= firstOfSecond;
-        if (lowSide < 0)
+        if (span.LowSide < 0)
         {
             atStart[k] = second
                 ? (atStart[k].First, atStart[k].Second + 1)
@@ -178,12 +166,12 @@ internal sealed class ArcSweep
         }
         else
         {
-            crossings[k].Add(new(low, lowSide, 1, second));
+            crossings[k].Add(new(span.Low, span.LowSide, 1, second));
         }
 
-        if (highSide >= 0)
+        if (span.HighSide >= 0)
         {
-            crossings[k].Add(new(high, highSide, -1, second));
+            crossings[k].Add(new(span.High, span.HighSide, -1, second));
         }
     }
 
@@ -219,13 +207,11 @@ internal sealed class ArcSweep
         {
             // As good as parallel: no matter where.
             (a, b) = (figures.Corners[side], figures.Corners[figures.Next[side]]);
-            return Unit((a * (1.0 - at)) + (b * at));
+            return ((a * (1.0 - at)) + (b * at)).Unit();
         }
 
-        return Unit(((a * fb) - (b * fa)) * (1.0 / (fb - fa)));
+        return (((a * fb) - (b * fa)) * (1.0 / (fb - fa))).Unit();
     }
-
-    private static Vector3D Unit(Vector3D v) => v * (1.0 / v.Length);
 
     /// <summary>Where along a side, 0 to 1, another figure begins to cover it (step 1) or ceases to (-1), at which of its sides.</summary>
     private readonly record struct Crossing(double At, int Side, int Step, bool Second);

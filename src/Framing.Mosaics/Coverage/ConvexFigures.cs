@@ -103,7 +103,7 @@ internal sealed class ConvexFigures
             middle += corners[k];
         }
 
-        middle *= 1.0 / middle.Length;
+        middle = middle.Unit();
         if (Turn(corners[first], corners[first + 1], corners[first + 2]) < 0.0)
         {
             corners.Reverse(first, size);
@@ -114,7 +114,7 @@ internal sealed class ConvexFigures
         {
             var (from, to) = (corners[first + k], corners[first + ((k + 1) % size)]);
             var normal = from.Cross(to - from);
-            normals.Add(normal * (1.0 / normal.Length));
+            normals.Add(normal.Unit());
             next.Add(first + ((k + 1) % size));
             reach = Math.Max(reach, (from - middle).Length);
         }

@@ -165,8 +165,7 @@ internal sealed class PanelUnion
             // Sunflower steps of a twentieth of a side: even, and none in line with another.
             var (sin, cos) = Math.SinCos(2.399963 * step);
             var away = 0.05 * Math.Min(side, 1.0) * Math.Sqrt(step);
-            var at = place + (east * (away * cos)) + (north * (away * sin));
-            at *= 1.0 / at.Length;
+            var at = (place + (east * (away * cos)) + (north * (away * sin))).Unit();
             Index.Near(at, side, near);
             var clear = 1.0;
             foreach (var panel in near)

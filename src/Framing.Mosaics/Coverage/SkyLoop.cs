@@ -60,7 +60,7 @@ internal sealed class SkyLoop
             var aside = place.Cross(
                 Math.Abs(place.X) < 0.6 ? new Vector3D(1.0, 0.0, 0.0) : new(0.0, 1.0, 0.0)
             );
-            aside *= 1.0 / aside.Length;
+            aside = aside.Unit();
             return Odd(place, aside) != Odd(aside, far);
         }
 

@@ -77,12 +77,11 @@ internal sealed class TargetCover
         }
 
         var near = new List<int>();
-        var covers = new List<Cover>();
+        var covers = new List<ArcSpan>();
         for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
         {
             var (from, to) = (corners[j], corners[i]);
-            var middle = from + to;
-            middle *= 1.0 / middle.Length;
+            var middle = (from + to).Unit();
             union.Index.Near(middle, (from - middle).Length, near);
             covers.Clear();
             foreach (var panel in near)
@@ -94,42 +93,36 @@ internal sealed class TargetCover
         }
     }
 
-    private void AddCover(int panel, Vector3D from, Vector3D to, List<Cover> covers)
+    private void AddCover(int panel, Vector3D from, Vector3D to, List<ArcSpan> covers)
     {
         var panels = union.Panels;
-        var (low, high, lowSide, highSide) = (0.0, 1.0, -1, -1);
+        var span = new ArcSpan();
         for (
             var side = panels.First(panel);
             side < panels.First(panel) + panels.Size(panel);
             side++
         )
         {
-            double a = panels.Normals[side].Dot(from) + union.Tolerance,
-                b = panels.Normals[side].Dot(to) + union.Tolerance;
-            if (a >= 0.0)
-            {
-                if (b < 0.0 && a / (a - b) is var leaves && leaves < high)
-                {
-                    (high, highSide) = (leaves, side);
-                }
-            }
-            else if (b < 0.0)
+            var normal = panels.Normals[side];
+            if (
+                !span.Narrow(
+                    normal.Dot(from) + union.Tolerance,
+                    normal.Dot(to) + union.Tolerance,
+                    side
+                )
+            )
             {
                 return;
             }
-            else if (a / (a - b) is var enters && enters > low)
-            {
-                (low, lowSide) = (enters, side);
-            }
         }
 
-        if (high > low)
+        if (!span.IsEmpty)
         {
-            covers.Add(new(low, high, lowSide, highSide));
+            covers.Add(span);
         }
     }
 
-    private void Keep(Vector3D from, Vector3D to, List<Cover> covers)
+    private void Keep(Vector3D from, Vector3D to, List<ArcSpan> covers)
     {
         covers.Sort(static (a, b) => a.Low.CompareTo(b.Low));
         var (free, start) = (0.0, from);
@@ -228,9 +221,7 @@ internal sealed class TargetCover
     /// <summary>A place beside the middle of an arc, just outside the panel.</summary>
     private Vector3D Outside(int side, Vector3D from, Vector3D to)
     {
-        var middle = from + to;
-        return (middle * (1.0 / middle.Length))
-            - (union.Panels.Normals[side] * (16.0 * union.Tolerance));
+        return (from + to).Unit() - (union.Panels.Normals[side] * (16.0 * union.Tolerance));
     }
 
     private bool Holds(IndexedPointInAreaLocator inside, Vector3D place) =>
@@ -244,10 +235,6 @@ internal sealed class TargetCover
             return to;
         }
 
-        var place = (from * (1.0 - at)) + (to * at);
-        return place * (1.0 / place.Length);
+        return ((from * (1.0 - at)) + (to * at)).Unit();
     }
-
-    /// <summary>What a panel covers of a side of the target, 0 to 1, and by which of its sides it is entered and left.</summary>
-    private readonly record struct Cover(double Low, double High, int LowSide, int HighSide);
 }

@@ -43,19 +43,17 @@ internal readonly record struct FrameAxes(Vector3D X, Vector3D Y, Vector3D Z)
     /// <summary>This frame moved within its own plane without turning, then turned from X towards Y.</summary>
     public FrameAxes Moved(double alongX, double alongY, double turn)
     {
-        var to = Unit(Z + (X * alongX) + (Y * alongY));
+        var to = (Z + (X * alongX) + (Y * alongY)).Unit();
 
         // Parallel transport along the great circle from Z to the new place.
         var sum = (Z + to) * (1.0 / (1.0 + Z.Dot(to)));
         var x = X - (sum * X.Dot(to));
         var y = Y - (sum * Y.Dot(to));
         var (sin, cos) = Math.SinCos(turn);
-        var turned = Unit((x * cos) + (y * sin));
+        var turned = ((x * cos) + (y * sin)).Unit();
 
         // The cross product keeps the three at right angles over any number of moves.
-        var up = Unit(to.Cross(turned));
+        var up = to.Cross(turned).Unit();
         return new(up.Cross(to), up, to);
     }
-
-    private static Vector3D Unit(Vector3D vector) => vector * (1.0 / vector.Length);
 }

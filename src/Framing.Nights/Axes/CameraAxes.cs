@@ -16,8 +16,7 @@ internal readonly record struct CameraAxes(Vector3D Ahead, Vector3D Up, Vector3D
     {
         var ahead = Seen(moment, pose.Centre);
         var above = Seen(moment, pose.Centre.Offset(pose.PositionAngle, Reach));
-        var up = above - (ahead * above.Dot(ahead));
-        up *= 1.0 / up.Length;
+        var up = (above - (ahead * above.Dot(ahead))).Unit();
         return new(ahead, up, ahead.Cross(up));
     }
 

@@ -39,13 +39,13 @@ public static class PolarAxis
         }
 
         var moments = new SiteMoment[frames.Count];
+        var cameras = new CameraAxes[frames.Count];
         for (var i = 0; i < moments.Length; i++)
         {
             moments[i] = SiteMoment.Of(site, frames[i].Utc);
+            cameras[i] = CameraAxes.Of(moments[i], frames[i].Pose);
         }
 
-        var poses = frames.Select(frame => frame.Pose).ToArray();
-        var cameras = Stand(moments, poses);
         var pole = PoleOf(site);
         var turned = Turned(cameras);
         if (turned < LeastTurn)
@@ -64,19 +64,18 @@ public static class PolarAxis
             );
         }
 
-        return new(Finding(site, frames, moments, poses, axis, turned), null);
+        return new(Finding(frames, moments, cameras, pole, axis, turned), null);
     }
 
     private static AxisFinding Finding(
-        ObservingSite site,
         IReadOnlyList<AxisFrame> frames,
         SiteMoment[] moments,
-        CameraPose[] poses,
+        CameraAxes[] cameras,
+        Vector3D pole,
         Vector3D axis,
         Angle turned
     )
     {
-        var pole = PoleOf(site);
         var (high, clockwise) = Against(axis, pole);
         var error = Between(axis, pole);
         double highVariance = 0.0,
@@ -89,8 +88,7 @@ public static class PolarAxis
             var frame = frames[i];
             for (var way = 0; way < 3; way++)
             {
-                var moved = (CameraPose[])poses.Clone();
-                moved[i] = way switch
+                var pose = way switch
                 {
                     0 => Shifted(frame.Pose, PositionAngle.North, frame.CentreSigma),
                     1 => Shifted(frame.Pose, PositionAngle.East, frame.CentreSigma),
@@ -99,7 +97,9 @@ public static class PolarAxis
                         PositionAngle = frame.Pose.PositionAngle.TurnedBy(frame.TurnSigma),
                     },
                 };
-                var other = Common(Stand(moments, moved), pole);
+                var moved = (CameraAxes[])cameras.Clone();
+                moved[i] = CameraAxes.Of(moments[i], pose);
+                var other = Common(moved, pole);
                 var (otherHigh, otherClockwise) = Against(other, pole);
                 highVariance += Square(otherHigh - high);
                 clockwiseVariance += Square((otherClockwise - clockwise).WrappedSigned);
@@ -107,7 +107,6 @@ public static class PolarAxis
             }
         }
 
-        var cameras = Stand(moments, poses);
         return new()
         {
             Altitude = AltitudeOf(axis),
@@ -129,17 +128,6 @@ public static class PolarAxis
         var centre = pose.Centre.Offset(towards, distance);
         var back = centre.PositionAngleTo(pose.Centre).Opposite;
         return new(centre, pose.PositionAngle.TurnedBy(towards.TurnTo(back)));
-    }
-
-    private static CameraAxes[] Stand(SiteMoment[] moments, CameraPose[] poses)
-    {
-        var cameras = new CameraAxes[poses.Length];
-        for (var i = 0; i < cameras.Length; i++)
-        {
-            cameras[i] = CameraAxes.Of(moments[i], poses[i]);
-        }
-
-        return cameras;
     }
 
     /// <summary>The pole as the air lifts it; the south pole from the southern half of the Earth.</summary>
@@ -208,7 +196,7 @@ public static class PolarAxis
         }
 
         var largest = columns.MaxBy(column => column.Length);
-        var axis = largest * (1.0 / largest.Length);
+        var axis = largest.Unit();
         return axis.Dot(pole) >= 0.0 ? axis : -axis;
     }
 

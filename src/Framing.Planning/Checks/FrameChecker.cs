@@ -1,3 +1,4 @@
+using Framing.Mosaics;
 using Framing.Sky;
 
 namespace Framing.Planning;
@@ -40,12 +41,22 @@ public static class FrameChecker
             upOfDate.FrameTurnTo(AgainstPoleOfDate(time, new(panel.Centre, panel.PositionAngle)))
             * (frame.Mirrored ? -1.0 : 1.0);
         var tolerance = CheckTolerance.Of(plan);
-        var covered = SharedSky.Fraction(panel.Corners, frame.Corners);
+        var covered = CoverageMeasure
+            .Of(
+                Mosaic.Grid(frame.Pose, frame.Field, default, 1, 1, frame.Mirrored, default),
+                new([new SkyPolygon(panel.Corners)])
+            )
+            .TargetCoveredFraction;
         var moves = Moves(request.Handling, ra, dec, seen.Declination);
-        var ofHandControl = plan.Request.GotoFrame == GotoFrame.OfDate;
-        var typed = request.CarriedOffset.Correct(ofHandControl ? wanted : panel.Centre);
-        var offset = MountOffset.Between(typed, ofHandControl ? seen : frame.Pose.Centre);
-        var retype = offset.Correct(ofHandControl ? wanted : panel.Centre);
+
+        // Place and frame as the hand control counts them.
+        var (place, pointed) =
+            plan.Request.GotoFrame == GotoFrame.OfDate
+                ? (wanted, seen)
+                : (panel.Centre, frame.Pose.Centre);
+        var typed = request.CarriedOffset.Correct(place);
+        var offset = MountOffset.Between(typed, pointed);
+        var retype = offset.Correct(place);
         var verdict =
             covered <= 0.0 ? CheckVerdict.WrongField
             : total <= tolerance.Place && turn.Magnitude <= tolerance.Turn ? CheckVerdict.Within
@@ -186,10 +197,7 @@ public static class FrameChecker
         var asTyped = request.Plan.Request.GotoFrame;
 
         // What was typed, read in the other frame of coordinates: there the mount would point.
-        var elsewhere =
-            asTyped == GotoFrame.OfDate
-                ? SkyDirection.FromRaDec(wanted.RightAscension, wanted.Declination)
-                : time.ToIcrs(panel.Centre);
+        var elsewhere = asTyped == GotoFrame.OfDate ? wanted : time.ToIcrs(panel.Centre);
         if (
             elsewhere.SeparationTo(centre) <= SameAsWrongFrame
             && panel.Centre.SeparationTo(centre) > SameAsWrongFrame * 2.0

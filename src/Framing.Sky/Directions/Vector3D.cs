@@ -44,4 +44,8 @@ public readonly record struct Vector3D(double X, double Y, double Z)
             (Z * other.X) - (X * other.Z),
             (X * other.Y) - (Y * other.X)
         );
+
+    /// <summary>The vector of length 1 that points the same way.</summary>
+    /// <returns>The unit vector; components that are not numbers for a vector without a length.</returns>
+    public Vector3D Unit() => this * (1.0 / Length);
 }

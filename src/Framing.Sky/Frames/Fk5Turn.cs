@@ -14,7 +14,7 @@ internal static class Fk5Turn
     {
         // The axes turned about one vector by its length (Rodrigues).
         var turn = new Vector3D(x, y, z) * Angle.FromArcseconds(1.0).Radians;
-        var axis = turn * (1.0 / turn.Length);
+        var axis = turn.Unit();
         var (sin, cos) = Math.SinCos(turn.Length);
         return new(Axis(new(1.0, 0.0, 0.0)), Axis(new(0.0, 1.0, 0.0)), Axis(new(0.0, 0.0, 1.0)));
 

@@ -15,7 +15,7 @@ internal readonly record struct LightDeflection(Vector3D SunToEarth, double Dist
     /// <summary>The bent direction of a star.</summary>
     /// <param name="unit">The straight direction, a unit vector.</param>
     /// <returns>The bent direction, a unit vector.</returns>
-    public Vector3D Bend(Vector3D unit) => Unit(unit + Change(unit));
+    public Vector3D Bend(Vector3D unit) => (unit + Change(unit)).Unit();
 
     /// <summary>The straight direction of a star that is seen bent.</summary>
     /// <param name="bent">The bent direction, a unit vector.</param>
@@ -29,7 +29,7 @@ internal readonly record struct LightDeflection(Vector3D SunToEarth, double Dist
             // The change is at right angles to the straight direction, so this is the length that bending took away.
             var change = Change(straight);
             var length = Math.Sqrt(1.0 + change.Dot(change));
-            var next = Unit((bent * length) - change);
+            var next = ((bent * length) - change).Unit();
             var step = (next - straight).Length;
             straight = next;
             if (step < 1e-15)
@@ -40,8 +40,6 @@ internal readonly record struct LightDeflection(Vector3D SunToEarth, double Dist
 
         return straight;
     }
-
-    private static Vector3D Unit(Vector3D vector) => vector * (1.0 / vector.Length);
 
     private Vector3D Change(Vector3D unit)
     {

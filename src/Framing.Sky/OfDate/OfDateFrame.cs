@@ -47,9 +47,7 @@ public sealed class OfDateFrame
 
         // The Sun is seen where it was when its light left: it has moved against the barycentre since.
         var sunThen = -earth.FromSun - (earth.SunVelocity * (distance / LightSpeed));
-        Sun = SkyDirection.FromVector(
-            toOfDate.Apply(Aberration.Shift(sunThen * (1.0 / sunThen.Length), velocity))
-        );
+        Sun = SkyDirection.FromVector(toOfDate.Apply(Aberration.Shift(sunThen.Unit(), velocity)));
         PoleOfDate = SkyDirection.FromVector(toOfDate.Z);
     }
 

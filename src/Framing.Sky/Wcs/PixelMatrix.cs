@@ -124,4 +124,11 @@ public readonly record struct PixelMatrix(double Cd11, double Cd12, double Cd21,
     /// <returns>CD times the factor.</returns>
     public PixelMatrix Binned(double factor) =>
         new(Cd11 * factor, Cd12 * factor, Cd21 * factor, Cd22 * factor);
+
+    /// <summary>The matrix that leads back: pixels a degree. For a matrix that is usable.</summary>
+    internal PixelMatrix Inverse()
+    {
+        var det = Determinant;
+        return new(Cd22 / det, -Cd12 / det, -Cd21 / det, Cd11 / det);
+    }
 }

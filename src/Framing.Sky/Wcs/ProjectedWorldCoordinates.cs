@@ -35,25 +35,7 @@ public sealed class ProjectedWorldCoordinates : WorldCoordinates
     )
     {
         ArgumentNullException.ThrowIfNull(projection);
-        if (!plane.IsUsable)
-        {
-            throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"The CD matrix is singular or not finite: {plane.Cd11} {plane.Cd12} {plane.Cd21} {plane.Cd22}."
-                ),
-                nameof(plane)
-            );
-        }
-
-        if (!double.IsFinite(referencePixel.X) || !double.IsFinite(referencePixel.Y))
-        {
-            throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"The reference pixel is not finite: {referencePixel.X} {referencePixel.Y}."
-                ),
-                nameof(referencePixel)
-            );
-        }
+        Check(referencePixel, plane);
 
         if (referenceDirection.IsDefault || sphere == default)
         {
@@ -68,8 +50,7 @@ public sealed class ProjectedWorldCoordinates : WorldCoordinates
         PlaneMatrix = plane;
         this.projection = projection;
         Sphere = sphere;
-        var det = plane.Determinant;
-        inverse = new(plane.Cd22 / det, -plane.Cd12 / det, -plane.Cd21 / det, plane.Cd11 / det);
+        inverse = plane.Inverse();
         (Sip, Tpv, Origin) = (sip, tpv, origin);
         Matrix = TryMatrixAt(referencePixel, out var matrix) ? matrix : plane;
     }
@@ -193,30 +174,14 @@ public sealed class ProjectedWorldCoordinates : WorldCoordinates
     /// <inheritdoc/>
     public override ProjectedWorldCoordinates WithRowsReversed(int rows) =>
         With(
-            ReferencePixel with
-            {
-                Y = rows + 1 - ReferencePixel.Y,
-            },
+            ReferencePixelWithRowsReversed(rows),
             PlaneMatrix.WithRowsReversed(),
             Sip?.Scaled(1.0, -1.0)
         );
 
     /// <inheritdoc/>
     public override ProjectedWorldCoordinates Binned(double factor) =>
-        factor > 0.0 && double.IsFinite(factor)
-            ? With(
-                new(
-                    ((ReferencePixel.X - 0.5) / factor) + 0.5,
-                    ((ReferencePixel.Y - 0.5) / factor) + 0.5
-                ),
-                PlaneMatrix.Binned(factor),
-                Sip?.Scaled(factor, factor)
-            )
-            : throw new ArgumentOutOfRangeException(
-                nameof(factor),
-                factor,
-                "Pixels are joined by a finite factor of more than 0."
-            );
+        With(ReferencePixelBinned(factor), PlaneMatrix.Binned(factor), Sip?.Scaled(factor, factor));
 
     /// <inheritdoc/>
     public override ProjectedWorldCoordinates Cropped(int columns, int rows) =>

@@ -27,31 +27,12 @@ public sealed class TanWorldCoordinates : WorldCoordinates
         PixelMatrix matrix
     )
     {
-        if (!matrix.IsUsable)
-        {
-            throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"The CD matrix is singular or not finite: {matrix.Cd11} {matrix.Cd12} {matrix.Cd21} {matrix.Cd22}."
-                ),
-                nameof(matrix)
-            );
-        }
-
-        if (!double.IsFinite(referencePixel.X) || !double.IsFinite(referencePixel.Y))
-        {
-            throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"The reference pixel is not finite: {referencePixel.X} {referencePixel.Y}."
-                ),
-                nameof(referencePixel)
-            );
-        }
+        Check(referencePixel, matrix);
 
         ReferencePixel = referencePixel;
         Matrix = matrix;
         plane = new TangentPlane(referenceDirection);
-        var det = matrix.Determinant;
-        inverse = new(matrix.Cd22 / det, -matrix.Cd12 / det, -matrix.Cd21 / det, matrix.Cd11 / det);
+        inverse = matrix.Inverse();
     }
 
     /// <inheritdoc/>
@@ -147,34 +128,14 @@ public sealed class TanWorldCoordinates : WorldCoordinates
     /// <param name="rows">NAXIS2, the number of rows.</param>
     /// <returns>World coordinates for the reversed rows.</returns>
     public override TanWorldCoordinates WithRowsReversed(int rows) =>
-        new(
-            ReferencePixel with
-            {
-                Y = rows + 1 - ReferencePixel.Y,
-            },
-            ReferenceDirection,
-            Matrix.WithRowsReversed()
-        );
+        new(ReferencePixelWithRowsReversed(rows), ReferenceDirection, Matrix.WithRowsReversed());
 
     /// <summary>The same picture with pixels joined, or resampled smaller.</summary>
     /// <param name="factor">How many old pixels make one new one along each axis; more than 0.</param>
     /// <returns>World coordinates for the new pixels: CRPIX' = (CRPIX - 0.5) / factor + 0.5.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The factor is not more than 0, or not finite.</exception>
     public override TanWorldCoordinates Binned(double factor) =>
-        factor > 0.0 && double.IsFinite(factor)
-            ? new(
-                new(
-                    ((ReferencePixel.X - 0.5) / factor) + 0.5,
-                    ((ReferencePixel.Y - 0.5) / factor) + 0.5
-                ),
-                ReferenceDirection,
-                Matrix.Binned(factor)
-            )
-            : throw new ArgumentOutOfRangeException(
-                nameof(factor),
-                factor,
-                "Pixels are joined by a finite factor of more than 0."
-            );
+        new(ReferencePixelBinned(factor), ReferenceDirection, Matrix.Binned(factor));
 
     /// <summary>The same picture with columns and rows cut away at its start.</summary>
     /// <param name="columns">Columns cut away.</param>

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Framing.Sky;
 
 /// <summary>Where a picture lies on the sky: from its pixels to directions and back, through any projection.</summary>
@@ -295,4 +297,52 @@ public abstract class WorldCoordinates
             }
         }
     }
+
+    /// <summary>Refuses what no picture has: a matrix that cannot be turned back, a reference pixel that is no place.</summary>
+    private protected static void Check(
+        PixelPosition referencePixel,
+        PixelMatrix matrix,
+        [CallerArgumentExpression(nameof(matrix))] string? matrixName = null
+    )
+    {
+        if (!matrix.IsUsable)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The CD matrix is singular or not finite: {matrix.Cd11} {matrix.Cd12} {matrix.Cd21} {matrix.Cd22}."
+                ),
+                matrixName
+            );
+        }
+
+        if (!double.IsFinite(referencePixel.X) || !double.IsFinite(referencePixel.Y))
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The reference pixel is not finite: {referencePixel.X} {referencePixel.Y}."
+                ),
+                nameof(referencePixel)
+            );
+        }
+    }
+
+    /// <summary>Where the reference pixel lies when pixels are joined.</summary>
+    private protected PixelPosition ReferencePixelBinned(double factor) =>
+        factor > 0.0 && double.IsFinite(factor)
+            ? new(
+                ((ReferencePixel.X - 0.5) / factor) + 0.5,
+                ((ReferencePixel.Y - 0.5) / factor) + 0.5
+            )
+            : throw new ArgumentOutOfRangeException(
+                nameof(factor),
+                factor,
+                "Pixels are joined by a finite factor of more than 0."
+            );
+
+    /// <summary>Where the reference pixel lies when the rows are stored in the opposite order.</summary>
+    private protected PixelPosition ReferencePixelWithRowsReversed(int rows) =>
+        ReferencePixel with
+        {
+            Y = rows + 1 - ReferencePixel.Y,
+        };
 }
