@@ -7,6 +7,9 @@ namespace Framing.Export;
 /// <summary>The words of contracts for what a check says.</summary>
 internal static class CheckWords
 {
+    /// <summary>Less of the picture than this is not worth a word.</summary>
+    private const double LeastPart = 0.0005;
+
     public static string Verdict(CheckVerdict verdict) =>
         verdict switch
         {
@@ -36,17 +39,22 @@ internal static class CheckWords
     /// <summary>Which way the stars go, the larger part first: "right by 12 % of the picture's width and up by 3 % of its height".</summary>
     public static string Motion(StarMotion motion)
     {
-        var across = Part(motion.RightFraction, "right", "left", "the picture's width");
-        var along = Part(motion.UpFraction, "up", "down", "the picture's height");
-        return (across, along) switch
-        {
-            (null, null) => "hardly at all",
-            (null, _) => along,
-            (_, null) => across,
-            _ => Math.Abs(motion.RightFraction) >= Math.Abs(motion.UpFraction)
-                ? $"{across} and {along.Replace("the picture's", "its", StringComparison.Ordinal)}"
-                : $"{along} and {across.Replace("the picture's", "its", StringComparison.Ordinal)}",
-        };
+        (double Fraction, string Plus, string Minus, string Side)[] parts =
+        [
+            (motion.RightFraction, "right", "left", "width"),
+            (motion.UpFraction, "up", "down", "height"),
+        ];
+        string[] words =
+        [
+            .. parts
+                .Where(part => Math.Abs(part.Fraction) >= LeastPart)
+                .OrderByDescending(part => Math.Abs(part.Fraction))
+                .Select(
+                    (part, i) =>
+                        $"{(part.Fraction > 0.0 ? part.Plus : part.Minus)} by {Percent(part.Fraction)} of {(i == 0 ? "the picture's" : "its")} {part.Side}"
+                ),
+        ];
+        return words.Length == 0 ? "hardly at all" : string.Join(" and ", words);
     }
 
     /// <summary>Only the way: "right", "up and left"; the smaller part left out when it is far smaller.</summary>
@@ -75,14 +83,12 @@ internal static class CheckWords
     public static string Seconds(double seconds) =>
         seconds.ToString(seconds < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture) + " s";
 
-    private static string? Part(double fraction, string plus, string minus, string whole)
+    private static string Percent(double fraction)
     {
         var percent = Math.Abs(fraction) * 100.0;
-        return percent < 0.05
-            ? null
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"{(fraction > 0.0 ? plus : minus)} by {Math.Round(percent, percent < 9.95 ? 1 : 0)} % of {whole}"
-            );
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Math.Round(percent, percent < 9.95 ? 1 : 0)} %"
+        );
     }
 }

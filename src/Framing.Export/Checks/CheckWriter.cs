@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Framing.Planning;
 
@@ -12,37 +10,22 @@ namespace Framing.Export;
 /// </remarks>
 public static class CheckWriter
 {
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-
-        // The document is UTF-8 and goes into no web page: minutes and degree signs stay readable.
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>Writes the document.</summary>
     /// <param name="frames">The frames with their checks.</param>
     /// <returns>The document, ending in a line feed.</returns>
     public static string Write(IReadOnlyList<CheckedFrame> frames)
     {
         ArgumentNullException.ThrowIfNull(frames);
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
-        {
-            json.WriteStartObject();
-            json.WriteStartArray("frames");
-            foreach (var frame in frames)
+        return JsonDocumentText.Write(json =>
             {
-                Frame(json, frame);
-            }
+                json.WriteStartArray("frames");
+                foreach (var frame in frames)
+                {
+                    Frame(json, frame);
+                }
 
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        stream.Write("\n"u8);
-        return Encoding.UTF8.GetString(stream.ToArray());
+                json.WriteEndArray();
+            }) + "\n";
     }
 
     private static void Frame(Utf8JsonWriter json, CheckedFrame frame)

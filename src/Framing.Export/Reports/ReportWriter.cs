@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Framing.Mosaics;
 using Framing.Planning;
@@ -19,53 +18,37 @@ public static class ReportWriter
 
     private const double ArcminutesPerTangent = 60.0 * 180.0 / Math.PI;
 
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-
-        // The document is UTF-8 and goes into no web page: minutes and degree signs stay readable.
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>Writes the document.</summary>
     /// <param name="plan">The framing.</param>
     /// <param name="program">The program's name and version.</param>
     /// <returns>UTF-8 bytes that end in a line feed.</returns>
-    public static byte[] Write(FramedPlan plan, string program)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
-        {
-            json.WriteStartObject();
-            json.WriteString("schema", Schema);
-            json.WriteString("title", plan.Request.Title);
-            json.WriteString("program", program);
-            Rig(json, plan.Request.Rig);
-            Rotation(json, plan);
-            Mosaic(json, plan);
-            Panels(json, plan.Panels);
-            CoverageReport.Write(json, plan.Coverage, plan.Odds);
-            Texts(json, "cautions", plan.Warnings);
-            if (plan.Impossible is not null)
-            {
-                json.WriteString("impossible", plan.Impossible);
-            }
-
-            json.WriteEndObject();
-        }
-
-        stream.Write("\n"u8);
-        return stream.ToArray();
-    }
+    public static byte[] Write(FramedPlan plan, string program) =>
+        Encoding.UTF8.GetBytes(WriteText(plan, program));
 
     /// <summary>Writes the document as text.</summary>
     /// <param name="plan">The framing.</param>
     /// <param name="program">The program's name and version.</param>
     /// <returns>The document, ending in a line feed.</returns>
-    public static string WriteText(FramedPlan plan, string program) =>
-        Encoding.UTF8.GetString(Write(plan, program));
+    public static string WriteText(FramedPlan plan, string program)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return JsonDocumentText.Write(json =>
+            {
+                json.WriteString("schema", Schema);
+                json.WriteString("title", plan.Request.Title);
+                json.WriteString("program", program);
+                Rig(json, plan.Request.Rig);
+                Rotation(json, plan);
+                Mosaic(json, plan);
+                Panels(json, plan.Panels);
+                CoverageReport.Write(json, plan.Coverage, plan.Odds);
+                Texts(json, "cautions", plan.Warnings);
+                if (plan.Impossible is not null)
+                {
+                    json.WriteString("impossible", plan.Impossible);
+                }
+            }) + "\n";
+    }
 
     private static void Rig(Utf8JsonWriter json, Rig rig)
     {

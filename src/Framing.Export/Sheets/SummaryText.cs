@@ -47,7 +47,7 @@ public static class SummaryText
     {
         ArgumentNullException.ThrowIfNull(plan);
         var text = new StringBuilder();
-        Wrapped(text, string.Empty, Sentence(plan));
+        Lines.Wrap(text, string.Empty, Sentence(plan));
         text.Append('\n');
         Facts(text, plan);
         if (plan.Panels.Count > 0)
@@ -59,13 +59,13 @@ public static class SummaryText
         foreach (var warning in plan.Warnings)
         {
             text.Append('\n');
-            Wrapped(text, "! ", warning);
+            Lines.Wrap(text, "! ", warning);
         }
 
         if (plan.Impossible is not null)
         {
             text.Append('\n');
-            Wrapped(text, "! ", plan.Impossible);
+            Lines.Wrap(text, "! ", plan.Impossible);
         }
 
         return text.ToString();
@@ -75,7 +75,7 @@ public static class SummaryText
     {
         var request = plan.Request;
         var angle = plan.Pose.PositionAngle;
-        Wrapped(
+        Lines.Wrap(
             text,
             "Camera  ",
             Invariant(
@@ -84,18 +84,18 @@ public static class SummaryText
         );
         if (plan.CameraTurn is { } turn)
         {
-            Wrapped(text, "Turn    ", Turning(turn, request.PresentCameraAngle!.Value));
+            Lines.Wrap(text, "Turn    ", Turning(turn, request.PresentCameraAngle!.Value));
         }
 
-        Wrapped(
+        Lines.Wrap(
             text,
             "Frame   ",
             Invariant($"{Field(request.Rig.Field)}, {request.Rig.Scale.Arcseconds:0.00}″ a pixel")
         );
-        Wrapped(text, "Margin  ", Margin(plan));
+        Lines.Wrap(text, "Margin  ", Margin(plan));
         if (plan.Coverage is { } coverage)
         {
-            Wrapped(
+            Lines.Wrap(
                 text,
                 "Covers  ",
                 Invariant(
@@ -166,7 +166,7 @@ public static class SummaryText
                 .Append('\n');
         }
 
-        Wrapped(
+        Lines.Wrap(
             text,
             string.Empty,
             request.GotoFrame == GotoFrame.OfDate
@@ -175,7 +175,7 @@ public static class SummaryText
         );
         if (!request.TurnCameraAtEachPanel && plan.Panels.Count > 1)
         {
-            Wrapped(text, string.Empty, "The camera stays as it is from panel to panel.");
+            Lines.Wrap(text, string.Empty, "The camera stays as it is from panel to panel.");
         }
     }
 
@@ -219,8 +219,4 @@ public static class SummaryText
         Number(Math.Round(angle.Degrees, 1) % 360.0, 1) + "°";
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
-
-    /// <summary>Breaks a text between words; further lines stand under the first word.</summary>
-    private static void Wrapped(StringBuilder text, string head, string body) =>
-        Lines.Wrap(text, head, body);
 }

@@ -34,7 +34,7 @@ public static class KeyHolds
     public static Angle RateOf(MountHandling handling, MountDirection towards, double timesSidereal)
     {
         ArgumentNullException.ThrowIfNull(handling);
-        var axis = AxisOf(handling, towards);
+        var axis = handling.AxisTowards(towards);
         var rate = timesSidereal * axis.RateFactor;
         if (!handling.KeyAddsToTracking)
         {
@@ -119,11 +119,6 @@ public static class KeyHolds
             _ => MountDirection.North,
         };
 
-    private static AxisHandling AxisOf(MountHandling handling, MountDirection towards) =>
-        towards is MountDirection.East or MountDirection.West
-            ? handling.RightAscension
-            : handling.Declination;
-
     private static IReadOnlyList<KeyHold> Along(
         MountHandling handling,
         MountDirection towards,
@@ -135,7 +130,7 @@ public static class KeyHolds
             return [];
         }
 
-        var axis = AxisOf(handling, towards);
+        var axis = handling.AxisTowards(towards);
         var finish = axis.Finish;
         var away = Opposite(finish);
         if (towards == finish && SlowestFor(handling, finish, distance) is { } direct)
@@ -148,7 +143,7 @@ public static class KeyHolds
         }
 
         // Away first, then back: far enough that the play is taken up, and long enough for a hand on both keys.
-        var back = ReturnSpeed(handling, finish, axis.Backlash);
+        var back = SlowestFor(handling, finish, axis.Backlash * 2.0);
         if (back is null)
         {
             return [];
@@ -162,16 +157,16 @@ public static class KeyHolds
             overshoot += (backRate * ShortestSeconds) - first;
         }
 
-        var out1 = SlowestFor(handling, away, overshoot + net);
-        return out1 is null
+        var leave = SlowestFor(handling, away, overshoot + net);
+        return leave is null
             ? []
             :
             [
                 Hold(
                     handling,
                     away,
-                    out1,
-                    (overshoot + net) / RateOf(handling, away, out1.Sidereal)
+                    leave,
+                    (overshoot + net) / RateOf(handling, away, leave.Sidereal)
                 ),
                 Hold(handling, finish, back, overshoot / backRate),
             ];
@@ -209,11 +204,4 @@ public static class KeyHolds
 
         return last;
     }
-
-    /// <summary>The slowest speed at which twice the play is taken up in time.</summary>
-    private static MountSpeed? ReturnSpeed(
-        MountHandling handling,
-        MountDirection finish,
-        Angle backlash
-    ) => SlowestFor(handling, finish, backlash * 2.0);
 }

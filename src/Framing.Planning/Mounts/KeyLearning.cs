@@ -55,7 +55,7 @@ public static class KeyLearning
         Angle moved
     )
     {
-        var axis = positive is MountDirection.East ? handling.RightAscension : handling.Declination;
+        var axis = handling.AxisTowards(positive);
         if (KeyHolds.Net(handling, holds, positive).Magnitude < LeastMove)
         {
             return axis.RateFactor;

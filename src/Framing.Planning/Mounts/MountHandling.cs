@@ -18,6 +18,12 @@ public sealed record MountHandling
     /// <summary>True when a pressed key adds to the drive's motion; false when it replaces it.</summary>
     public required bool KeyAddsToTracking { get; init; }
 
+    /// <summary>The axis that moves the telescope in a direction.</summary>
+    /// <param name="towards">The direction.</param>
+    /// <returns>How that axis obeys.</returns>
+    public AxisHandling AxisTowards(MountDirection towards) =>
+        towards is MountDirection.East or MountDirection.West ? RightAscension : Declination;
+
     /// <summary>What is printed on the key towards a direction.</summary>
     /// <param name="towards">Where the telescope is to point.</param>
     /// <returns>The key's label.</returns>

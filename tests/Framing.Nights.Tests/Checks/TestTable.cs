@@ -58,7 +58,18 @@ internal sealed class TestTable
         ];
     }
 
-    public static IReadOnlyDictionary<string, JsonElement> Checks() => Json("night.checks.json");
+    /// <summary>The check values of a document by their ids.</summary>
+    public static IReadOnlyDictionary<string, Check> Checks(string name) =>
+        Json(name)
+            .ToDictionary(
+                entry => entry.Key,
+                entry => new Check(
+                    entry.Value.GetProperty("inputs"),
+                    entry.Value.GetProperty("expect"),
+                    entry.Value.GetProperty("tolerance")
+                ),
+                StringComparer.Ordinal
+            );
 
     /// <summary>The entries of a document by their ids.</summary>
     public static IReadOnlyDictionary<string, JsonElement> Json(string name)

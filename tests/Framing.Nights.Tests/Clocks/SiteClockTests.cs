@@ -13,8 +13,8 @@ public sealed class SiteClockTests
     public static TheoryData<string> Lengths() =>
         [
             .. TestTable
-                .Checks()
-                .Where(entry => entry.Value.GetProperty("inputs").TryGetProperty("noon_of", out _))
+                .Checks("night.checks.json")
+                .Where(entry => entry.Value.Inputs.TryGetProperty("noon_of", out _))
                 .Select(entry => entry.Key),
         ];
 
@@ -25,12 +25,10 @@ public sealed class SiteClockTests
     [MemberData(nameof(Lengths))]
     public void FirstMoment_OfTwoNoons_IsADayOrAnHourMoreOrLess(string id)
     {
-        var entry = TestTable.Checks()[id];
-        var clock = Clock(entry.GetProperty("inputs"));
-        var noon = Local(
-            entry.GetProperty("inputs").GetProperty("noon_of").GetString()! + " 12:00"
-        );
-        var hours = entry.GetProperty("expect").GetProperty("hours_noon_to_noon").GetDouble();
+        var entry = TestTable.Checks("night.checks.json")[id];
+        var clock = Clock(entry.Inputs);
+        var noon = Local(entry.Inputs.GetProperty("noon_of").GetString()! + " 12:00");
+        var hours = entry.Expect.GetProperty("hours_noon_to_noon").GetDouble();
         var (first, second) = (clock.FirstMoment(noon), clock.FirstMoment(noon.AddDays(1.0)));
         Assert.Equal(hours, (second - first).TotalHours, 1e-9);
 
@@ -42,13 +40,13 @@ public sealed class SiteClockTests
     [Fact]
     public void Moments_OfATimeThatComesTwice_AreBoth()
     {
-        var entry = TestTable.Checks()["nt-dst-ambiguous"];
-        var clock = Clock(entry.GetProperty("inputs"));
+        var entry = TestTable.Checks("night.checks.json")["nt-dst-ambiguous"];
+        var clock = Clock(entry.Inputs);
         var moments = clock.Moments(Local("2026-10-25 02:30"));
         Assert.Equal(
             [
-                entry.GetProperty("expect").GetProperty("first_utc").GetString(),
-                entry.GetProperty("expect").GetProperty("second_utc").GetString(),
+                entry.Expect.GetProperty("first_utc").GetString(),
+                entry.Expect.GetProperty("second_utc").GetString(),
             ],
             moments.Select(utc => utc.ToString("HH:mm", CultureInfo.InvariantCulture))
         );
@@ -64,13 +62,11 @@ public sealed class SiteClockTests
     [Fact]
     public void Moments_OfATimeThatIsLeaptOver_AreNone()
     {
-        var entry = TestTable.Checks()["nt-dst-gap"];
-        var clock = Clock(entry.GetProperty("inputs"));
-        Assert.False(entry.GetProperty("expect").GetProperty("exists").GetBoolean());
+        var entry = TestTable.Checks("night.checks.json")["nt-dst-gap"];
+        var clock = Clock(entry.Inputs);
+        Assert.False(entry.Expect.GetProperty("exists").GetBoolean());
         Assert.Empty(clock.Moments(Local("2026-03-29 02:30")));
-        var transition = TestTable.Time(
-            entry.GetProperty("expect").GetProperty("transition_utc").GetString()!
-        );
+        var transition = TestTable.Time(entry.Expect.GetProperty("transition_utc").GetString()!);
         Assert.Equal(transition, clock.FirstMoment(Local("2026-03-29 02:30")));
         var change = Assert.Single(
             clock.Changes(transition.AddHours(-6.0), transition.AddHours(6.0))

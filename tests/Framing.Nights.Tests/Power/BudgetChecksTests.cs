@@ -6,11 +6,11 @@ namespace Framing.Nights.Tests;
 /// <summary>Topic 10 of the reference values: what a panel and a night cost in time, and what a night costs in power.</summary>
 public sealed class BudgetChecksTests
 {
-    private static readonly IReadOnlyDictionary<string, JsonElement> Entries = TestTable.Json(
+    private static readonly IReadOnlyDictionary<string, Check> Entries = TestTable.Checks(
         "budget.checks.json"
     );
 
-    public static TheoryData<string> Ids() => [.. TestTable.Json("budget.checks.json").Keys];
+    public static TheoryData<string> Ids() => [.. Entries.Keys];
 
     [Fact]
     public void Entries_AreAllThere() => Assert.Equal(12, Entries.Count);
@@ -19,12 +19,7 @@ public sealed class BudgetChecksTests
     [MemberData(nameof(Ids))]
     public void Entry_Always_Holds(string id)
     {
-        var entry = Entries[id];
-        var check = new Check(
-            entry.GetProperty("inputs"),
-            entry.GetProperty("expect"),
-            entry.GetProperty("tolerance")
-        );
+        var check = Entries[id];
         switch (id.Split('-')[1])
         {
             case "panel":

@@ -8,10 +8,10 @@ public sealed class HorizonTests
     [Fact]
     public void AltitudeAt_BetweenPoints_ChangesEvenly()
     {
-        var entry = TestTable.Checks()["nt-horizon-interp"];
-        var horizon = Profile(entry.GetProperty("inputs"));
-        var azimuths = Numbers(entry.GetProperty("inputs").GetProperty("az"));
-        var expected = Numbers(entry.GetProperty("expect").GetProperty("alt"));
+        var entry = TestTable.Checks("night.checks.json")["nt-horizon-interp"];
+        var horizon = Profile(entry.Inputs);
+        var azimuths = Numbers(entry.Inputs.GetProperty("az"));
+        var expected = Numbers(entry.Expect.GetProperty("alt"));
         Assert.Equal(6, expected.Count);
         for (var i = 0; i < expected.Count; i++)
         {
@@ -33,8 +33,8 @@ public sealed class HorizonTests
     [InlineData("nt-horizon-m31")]
     public void StarClear_OverAProfile_IsWhenTheCheckSays(string id)
     {
-        var entry = TestTable.Checks()[id];
-        var inputs = entry.GetProperty("inputs");
+        var entry = TestTable.Checks("night.checks.json")[id];
+        var inputs = entry.Inputs;
         var start = TestTable.Time(inputs.GetProperty("start_utc").GetString()!);
         var end = start.AddHours(inputs.GetProperty("hours").GetDouble());
         var site = Airless(
@@ -63,7 +63,7 @@ public sealed class HorizonTests
             )
             .Where(item => item.Word.Length > 0)
             .ToList();
-        var expected = entry.GetProperty("expect").GetProperty("crossings").EnumerateArray();
+        var expected = entry.Expect.GetProperty("crossings").EnumerateArray();
         Assert.Equal(2, expected.Count());
         Assert.Equal(2, found.Count);
         foreach (var (judge, ours) in expected.Zip(found))

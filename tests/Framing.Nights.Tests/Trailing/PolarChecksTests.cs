@@ -6,11 +6,11 @@ namespace Framing.Nights.Tests;
 /// <summary>Topic 7 of the reference values: rates, trails, drifts of a mount whose axis misses the pole.</summary>
 public sealed class PolarChecksTests
 {
-    private static readonly IReadOnlyDictionary<string, JsonElement> Entries = TestTable.Json(
+    private static readonly IReadOnlyDictionary<string, Check> Entries = TestTable.Checks(
         "polar.checks.json"
     );
 
-    public static TheoryData<string> Ids() => [.. TestTable.Json("polar.checks.json").Keys];
+    public static TheoryData<string> Ids() => [.. Entries.Keys];
 
     [Fact]
     public void Entries_AreAllThere() => Assert.Equal(17, Entries.Count);
@@ -19,12 +19,7 @@ public sealed class PolarChecksTests
     [MemberData(nameof(Ids))]
     public void Entry_Always_Holds(string id)
     {
-        var entry = Entries[id];
-        var check = new Check(
-            entry.GetProperty("inputs"),
-            entry.GetProperty("expect"),
-            entry.GetProperty("tolerance")
-        );
+        var check = Entries[id];
         switch (id.Split('-')[1])
         {
             case "rates":
