@@ -39,6 +39,19 @@ internal static class Judge
         return [.. JsonDocument.Parse(text).RootElement.EnumerateArray()];
     }
 
+    /// <summary>What wcslib makes of the solutions of pictures: places, their directions, and the ways back.</summary>
+    public static JsonElement[] SkyOfPixels(params IReadOnlyList<string> paths)
+    {
+        Need(Python, "python3-astropy");
+        var text = Run(
+            Python,
+            out var code,
+            [TestData.Path("judges", "sky_of_pixels.py"), .. paths]
+        );
+        Assert.True(code == 0, text);
+        return [.. JsonDocument.Parse(text).RootElement.EnumerateArray()];
+    }
+
     public static void Need(string program, string package) =>
         Assert.SkipUnless(File.Exists(program), $"needs {program} of the Debian package {package}");
 

@@ -20,7 +20,10 @@ internal static class InspectDocument
         json.WriteNumberValue(facts.Width);
         json.WriteNumberValue(facts.Height);
         json.WriteEndArray();
+        json.WriteString("format", facts.Format.ToString().ToUpperInvariant());
+        json.WriteString("packing", facts.Packing);
         json.WriteNumber("planes", facts.Planes);
+        json.WriteBoolean("transparency", facts.HasAlpha);
         json.WriteString("sampleFormat", facts.SampleFormatName);
         json.WriteBoolean("rowsTopDown", facts.RowsTopDown);
         Rig(json, facts.Rig);
@@ -102,13 +105,8 @@ internal static class InspectDocument
         json.WriteStartObject("frame");
         json.WriteString("object", rig.Object);
         json.WriteString("kind", rig.Kind);
-        json.WriteString(
-            "startUtc",
-            rig.Start?.UtcDateTime.ToString(
-                "yyyy-MM-dd'T'HH:mm:ss.fff'Z'",
-                CultureInfo.InvariantCulture
-            )
-        );
+        json.WriteString("startUtc", Utc(rig.Start));
+        json.WriteString("middleUtc", Utc(rig.Middle));
         Number(json, "exposureS", rig.ExposureSeconds);
         json.WriteString("filter", rig.Filter);
         json.WriteString("instrument", rig.Instrument);
@@ -119,6 +117,9 @@ internal static class InspectDocument
         Number(json, "sensorC", rig.SensorCelsius);
         json.WriteEndObject();
     }
+
+    private static string? Utc(DateTimeOffset? time) =>
+        time?.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture);
 
     private static void Values(Utf8JsonWriter json, IReadOnlyList<double?> values)
     {

@@ -19,8 +19,14 @@ internal static class InspectText
             output,
             "size",
             FormattableString.Invariant(
-                $"{facts.Width} × {facts.Height} px, {Planes(facts.Planes)}, {facts.SampleFormatName}"
+                $"{facts.Width} × {facts.Height} px, {Planes(facts.Planes)}{(facts.HasAlpha ? " and transparency" : string.Empty)}, {facts.SampleFormatName}"
             )
+        );
+        Line(
+            output,
+            "file",
+            facts.Format.ToString().ToUpperInvariant()
+                + (facts.Packing is { } packing ? $", packed with {packing}" : string.Empty)
         );
         Taken(output, facts.Rig);
         if (facts.Sky is { } place)
@@ -109,6 +115,16 @@ internal static class InspectText
         if (rig.PixelMicrometres is { } size)
         {
             with.Add(FormattableString.Invariant($"{size:0.###} µm pixels"));
+        }
+
+        if (rig.Binning is > 1 and { } joined)
+        {
+            with.Add(FormattableString.Invariant($"binned {joined} × {joined}"));
+        }
+
+        if (rig.SensorCelsius is { } celsius)
+        {
+            with.Add(FormattableString.Invariant($"sensor at {celsius:0.#} °C").Replace('-', '−'));
         }
 
         if (with.Count > 0)

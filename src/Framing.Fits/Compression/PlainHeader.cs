@@ -76,7 +76,7 @@ internal static class PlainHeader
                     )
                 ),
             ],
-            header.Warnings
+            []
         );
     }
 }

@@ -41,6 +41,9 @@ public sealed class FitsFile : IDisposable
     /// <summary>The cards of the primary unit.</summary>
     public FitsHeader Primary => units[0].Header;
 
+    /// <summary>How the image is packed: "gzip", or the tiles' packing such as "RICE_1"; null when it is stored plain.</summary>
+    public string? Packing { get; private set; }
+
     /// <summary>The first image of the file, or null when it holds none.</summary>
     public FitsImage? Image { get; private set; }
 
@@ -179,7 +182,8 @@ public sealed class FitsFile : IDisposable
 
     private FitsImage PlainImage(FitsUnit unit)
     {
-        imageHeader = unit.Header;
+        imageHeader = InheritedHeader.Of(unit.Header, Primary);
+        Packing = source.IsPacked ? "gzip" : null;
         var shape = ImageShape.Read(Name, imageHeader, warnings);
         CheckLength(unit);
         return ImageOf(source, unit.DataStart, shape, imageHeader);
@@ -188,7 +192,8 @@ public sealed class FitsFile : IDisposable
     private FitsImage TiledImage(FitsUnit unit)
     {
         var layout = TileLayout.Read(Name, unit.Header);
-        imageHeader = PlainHeader.Of(unit.Header, layout);
+        imageHeader = InheritedHeader.Of(PlainHeader.Of(unit.Header, layout), Primary);
+        Packing = layout.Packing;
         var shape = ImageShape.Read(Name, imageHeader, warnings);
         var tiles = new TiledBytes(source, new(source, unit), layout);
         return ImageOf(tiles, 0, shape, imageHeader);

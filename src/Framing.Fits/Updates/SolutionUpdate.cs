@@ -22,7 +22,7 @@ public static class SolutionUpdate
     /// <summary>Writes a solution into the header of a file's picture.</summary>
     /// <param name="path">The FITS file; a link is followed.</param>
     /// <param name="solution">
-    /// The cards of the solution for pixels as FITS counts, as <see cref="WorldCoordinatesWriter.AddSolution"/> makes them;
+    /// The cards of the solution for pixels as FITS counts, as <see cref="WorldCoordinatesWriter.AddSolution(FitsHeaderBuilder, Framing.Sky.WorldCoordinates)"/> makes them;
     /// comments may be among them.
     /// </param>
     /// <returns>What changed.</returns>

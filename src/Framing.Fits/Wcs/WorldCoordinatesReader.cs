@@ -132,7 +132,7 @@ public static class WorldCoordinatesReader
         return
             !distortionUsed
             && projection.Code == "TAN"
-            && AsTangent(direction, sphere!.Value, matrix) is { } turned
+            && TangentMatrix.Of(direction, sphere!.Value, matrix) is { } turned
             ? new TanWorldCoordinates(pixel, direction, turned)
             : new ProjectedWorldCoordinates(
                 pixel,
@@ -144,34 +144,6 @@ public static class WorldCoordinatesReader
                 tpv,
                 origin
             );
-    }
-
-    /// <summary>The matrix of a tangent plane whose native pole is the reference point, LONPOLE folded in: a turn of the plane.</summary>
-    private static PixelMatrix? AsTangent(
-        SkyDirection reference,
-        NativeSphere sphere,
-        PixelMatrix matrix
-    )
-    {
-        var plain = NativeSphere.About(reference);
-        if ((plain.Z - sphere.Z).Length > 1e-12)
-        {
-            return null;
-        }
-
-        // The plane's x is the native y axis and its y the opposite of the native x axis.
-        var (cos, sin) = (plain.Y.Dot(sphere.Y), plain.Y.Dot(sphere.X));
-        if (cos > 0.0 && Math.Abs(sin) <= 1e-15)
-        {
-            return matrix;
-        }
-
-        return new(
-            (cos * matrix.Cd11) - (sin * matrix.Cd21),
-            (cos * matrix.Cd12) - (sin * matrix.Cd22),
-            (sin * matrix.Cd11) + (cos * matrix.Cd21),
-            (sin * matrix.Cd12) + (cos * matrix.Cd22)
-        );
     }
 
     /// <summary>A pixel of 4e-9 arcsec to 90 degrees: sums and inverses stay far from the ends of the number range.</summary>

@@ -41,6 +41,8 @@ internal sealed class FitsSource : PictureSource
 
     public override SampleFormat SampleFormat => image.Scaling.Format;
 
+    public override string? Packing => file.Packing;
+
     public override bool RowsTopDown { get; }
 
     public override FitsHeader Header => file.Header;

@@ -6,7 +6,8 @@ namespace Framing.Imaging;
 /// <summary>The door to picture files: what they are, their samples, their pictures.</summary>
 /// <remarks>
 /// <para>
-/// FITS, PNG, JPEG and TIFF files are read; other kinds are named and refused. The first bytes tell the kind, not the name.
+/// FITS, PNG, JPEG and TIFF files are read, FITS also packed; other kinds are named and refused. The first bytes tell the
+/// kind, not the name. JPEG files are decoded in a process of their own.
 /// JPEG and TIFF are turned as their orientation says.
 /// </para>
 /// <para>
@@ -95,6 +96,7 @@ public static class PictureFile
         {
             Name = source.Name,
             Format = source.Format,
+            Packing = source.Packing,
             Width = source.Width,
             Height = source.Height,
             Planes = source.Planes,

@@ -23,6 +23,9 @@ internal abstract class PictureSource : IDisposable
 
     public abstract SampleFormat SampleFormat { get; }
 
+    /// <summary>How a FITS file packs its samples ("gzip", "RICE_1"); null where it does not, and for other files.</summary>
+    public virtual string? Packing => null;
+
     /// <summary>True when y grows downwards as displayed.</summary>
     public virtual bool RowsTopDown => false;
 

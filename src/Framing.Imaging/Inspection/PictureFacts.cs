@@ -16,6 +16,9 @@ public sealed record PictureFacts
     /// <summary>What kind of file it is.</summary>
     public required PictureFormat Format { get; init; }
 
+    /// <summary>How a FITS file packs its samples ("gzip", "RICE_1"); null where it does not, and for other files.</summary>
+    public string? Packing { get; init; }
+
     /// <summary>Columns.</summary>
     public required int Width { get; init; }
 
