@@ -5,6 +5,7 @@ public sealed class StrategiesCommandTests
     private static readonly string[] Rotations =
     [
         "along-outline",
+        "at-angle",
         "keep-camera-angle",
         "north-up",
         "to-outline",

@@ -90,6 +90,47 @@ public static class MosaicFit
             .First();
     }
 
+    /// <summary>The grid whose middle and angle are given.</summary>
+    /// <param name="outline">What is to be held.</param>
+    /// <param name="field">One panel.</param>
+    /// <param name="overlap">What neighbours share.</param>
+    /// <param name="grid">A fixed grid, or as few panels as hold the outline from this middle, in a full rectangle.</param>
+    /// <param name="wantedMargin">The margin wanted on all sides, a tangent.</param>
+    /// <param name="mostPanels">The most panels there may be.</param>
+    /// <param name="pose">The middle of the grid and the camera angle there.</param>
+    /// <returns>The grid, with what it leaves on the sides.</returns>
+    public static GridFit At(
+        SkyOutline outline,
+        FieldShape field,
+        PanelOverlap overlap,
+        GridWish grid,
+        double wantedMargin,
+        int mostPanels,
+        CameraPose pose
+    )
+    {
+        Check(outline, field, overlap, wantedMargin, mostPanels);
+        var plane = new TangentPlane(pose.Centre);
+        var (sin, cos) = Math.SinCos(pose.PositionAngle.Radians);
+        var (right, up) = (0.0, 0.0);
+        foreach (var corner in outline.Corners)
+        {
+            // A corner behind the plane is farther out than any frame reaches.
+            var point = plane.TryProject(corner, out var seen) ? seen : new PlanePoint(1e3, 1e3);
+            right = Math.Max(right, Math.Abs((point.Eta * sin) - (point.Xi * cos)));
+            up = Math.Max(up, Math.Abs((point.Xi * sin) + (point.Eta * cos)));
+        }
+
+        return Around(
+            new(pose, field, 2.0 * right, 2.0 * up),
+            field,
+            overlap,
+            grid,
+            wantedMargin,
+            mostPanels
+        );
+    }
+
     private static GridFit Around(
         FittedFrame frame,
         FieldShape field,

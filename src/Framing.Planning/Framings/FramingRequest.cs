@@ -34,7 +34,7 @@ public sealed record FramingRequest
     /// <summary>The middle of the mosaic where the user has fixed it; null to find the best one for the target.</summary>
     public SkyDirection? FixedCentre { get; init; }
 
-    /// <summary>How many panels the plan asks for; with a fixed centre, one unless the grid is fixed.</summary>
+    /// <summary>How many panels the plan asks for; with a fixed centre, never an adapted grid.</summary>
     public GridWish Grid { get; init; }
 
     /// <summary>The most panels that the plan allows.</summary>

@@ -16,7 +16,15 @@ internal static class GridAtAngle
     {
         if (request.FixedCentre is { } middle)
         {
-            return FixedFit.At(request, new(middle, angle), overlap);
+            return MosaicFit.At(
+                request.Target.Outline,
+                request.Rig.Field,
+                overlap,
+                request.Grid,
+                request.WantedTangentMargin,
+                request.MostPanels,
+                new(middle, angle)
+            );
         }
 
         var fit = AtAngle(request, overlap, angle, request.Grid, request.WantedTangentMargin);

@@ -142,7 +142,9 @@ internal static class PlanWarnings
         var request = plan.Request;
         if (request.FixedCentre is not null)
         {
-            return "Centre and angle are those of the frame that you gave.";
+            return string.Equals(request.Rotation.Name, "like", StringComparison.Ordinal)
+                ? "Centre and angle are those of the frame that you gave."
+                : "The plan fixes the middle of the mosaic: move it, or leave mosaic.centre out.";
         }
 
         var best = MosaicFit.LargestMargin(

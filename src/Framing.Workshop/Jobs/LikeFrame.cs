@@ -1,4 +1,5 @@
 using Framing.Imaging;
+using Framing.Mosaics;
 using Framing.Planning;
 using Framing.Sky;
 using Framing.Strategies;
@@ -35,6 +36,8 @@ internal sealed class LikeFrame : IRotationStrategy
         return request with
         {
             FixedCentre = place.Centre,
+            // One frame again, unless the plan says how many.
+            Grid = request.Grid.IsFewest ? GridWish.Fixed(1, 1) : request.Grid,
             Rotation = new("like", new LikeFrame(path, place), StrategySettings.None),
         };
     }

@@ -24,6 +24,7 @@ internal static class RequestMaker
             Rotation = new(rotation.Name, rotation.Loaded, rotation.Settings),
             Overlap = new(overlap.Name, overlap.Loaded, overlap.Settings),
             PresentCameraAngle = file.Rotation.CameraAngle,
+            FixedCentre = file.Mosaic.Centre,
             Grid = file.Mosaic.Grid,
             MostPanels = file.Mosaic.MostPanels,
             TurnCameraAtEachPanel = file.Mosaic.TurnCameraAtEachPanel,

@@ -1,4 +1,5 @@
 using Framing.Mosaics;
+using Framing.Sky;
 
 namespace Framing.Workshop;
 
@@ -11,11 +12,13 @@ namespace Framing.Workshop;
 /// <param name="SharedErrors">
 /// The part of the variance of pointing and camera angle that all panels have in common, 0 to 1.
 /// </param>
+/// <param name="Centre">The middle of the mosaic where the user has fixed it; null to find the best one for the target.</param>
 public sealed record MosaicSection(
     StrategyChoice Overlap,
     double ChanceNoGap,
     GridWish Grid,
     int MostPanels,
     bool TurnCameraAtEachPanel,
-    double SharedErrors
+    double SharedErrors,
+    SkyDirection? Centre
 );

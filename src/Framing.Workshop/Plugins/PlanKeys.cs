@@ -17,6 +17,7 @@ public static class PlanKeys
         "grid",
         "most_panels",
         "turn_camera_at_each_panel",
+        "centre",
         "shared_errors",
     ];
 

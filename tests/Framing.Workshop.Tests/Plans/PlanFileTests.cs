@@ -68,7 +68,7 @@ public sealed class PlanFileTests
     )]
     [InlineData(
         "zzz = 5",
-        "plan.toml:9:1: mosaic.zzz is not known in [mosaic]; there are overlap, chance_no_gap, most_panels, grid, turn_camera_at_each_panel, shared_errors, overlap_fraction and overlap_least_arcmin"
+        "plan.toml:9:1: mosaic.zzz is not known in [mosaic]; there are overlap, chance_no_gap, most_panels, grid, turn_camera_at_each_panel, shared_errors, centre, overlap_fraction and overlap_least_arcmin"
     )]
     public void SettingFaults_OfAnUnknownKey_SuggestTheNearestOfBoth(string line, string expected)
     {

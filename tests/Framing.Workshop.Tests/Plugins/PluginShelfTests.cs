@@ -20,6 +20,7 @@ public sealed class PluginShelfTests : IDisposable
                 "Rotation along-drift RotationToAxes",
                 "Rotation along-galactic-plane RotationToAxes",
                 "Rotation along-outline RotationToOutline",
+                "Rotation at-angle RotationAsItIs",
                 "Rotation east-up RotationToAxes",
                 "Rotation fewest-panels RotationFewestPanels",
                 "Rotation keep-camera-angle RotationAsItIs",

@@ -74,7 +74,8 @@ internal static class SkySections
             new("a share", 0.0, 1.0),
             PlanDefaults.SharedErrors
         );
-        return new(new(overlap, table.Rest()), chance, grid, most, turn, shared);
+        var centre = Centre(table);
+        return new(new(overlap, table.Rest()), chance, grid, most, turn, shared, centre);
     }
 
     public static NightSection Night(PlanTable table)
