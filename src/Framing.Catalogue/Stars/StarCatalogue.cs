@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Catalogue;
@@ -66,6 +67,39 @@ public sealed class StarCatalogue
     /// <returns>Their number, at most <see cref="StarSelection.MostStars"/>.</returns>
     public int CountInPolygon(SkyPolygon polygon, StarSelection? selection = null) =>
         CountIn(new PolygonRegion(polygon), selection ?? StarSelection.All);
+
+    /// <summary>Every star as plain numbers, brightest first; of equal ones the more southern comes first.</summary>
+    /// <returns>A new list of <see cref="Count"/> rows.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public StarRow[] AllRows()
+    {
+        var starts = new int[StarTable.BrightnessSteps + 1];
+        for (var star = 0; star < Count; star++)
+        {
+            starts[table.Hundredths(star) - StarTable.LeastHundredths + 1]++;
+        }
+
+        for (var i = 1; i < starts.Length; i++)
+        {
+            starts[i] += starts[i - 1];
+        }
+
+        var rows = new StarRow[Count];
+        for (var band = 0; band < table.BandCount; band++)
+        {
+            for (var number = table.FirstCell(band); number < table.FirstCell(band + 1); number++)
+            {
+                var cell = table.Cell(band, number);
+                for (var star = cell.First; star < cell.End; star++)
+                {
+                    var brightness = table.Hundredths(star) - StarTable.LeastHundredths;
+                    rows[starts[brightness]++] = table.Row(cell, star);
+                }
+            }
+        }
+
+        return rows;
+    }
 
     /// <summary>The star with a number of the Hipparcos catalogue.</summary>
     /// <param name="hipparcos">The number, from 1.</param>

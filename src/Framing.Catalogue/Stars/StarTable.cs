@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Catalogue;
@@ -5,6 +6,12 @@ namespace Framing.Catalogue;
 /// <summary>Reads the embedded table of stars. The layout is described in tests/reference/catalogue/pack_stars.py.</summary>
 internal sealed class StarTable
 {
+    /// <summary>The brightest V that fits, in hundredths of a magnitude.</summary>
+    public const int LeastHundredths = -200;
+
+    /// <summary>How many different V fit.</summary>
+    public const int BrightnessSteps = 0x800;
+
     private const int StepBits = 21;
     private const ulong StepMask = (1UL << StepBits) - 1;
     private const int NoColour = 1023;
@@ -80,7 +87,8 @@ internal sealed class StarTable
         hipparcos < 0 || hipparcos > highestNumber ? -1 : byNumber.Int32(hipparcos);
 
     /// <summary>V in hundredths of a magnitude.</summary>
-    public int Hundredths(int star) => (int)((places.UInt64(star) >> 43) & 0x7FF) - 200;
+    public int Hundredths(int star) =>
+        (int)((places.UInt64(star) >> 43) & (BrightnessSteps - 1)) + LeastHundredths;
 
     /// <summary>The star itself.</summary>
     /// <param name="cell">The cell that holds it.</param>
@@ -88,19 +96,46 @@ internal sealed class StarTable
     public CatalogueStar Read(in StarCell cell, int star)
     {
         var packed = places.UInt64(star);
-        var declination = cell.SouthDegrees + ((packed & StepMask) / 1e6);
-        var step = (packed >> StepBits) & StepMask;
-        var rightAscension =
-            cell.WestDegrees + (cell.WidthDegrees * ((step + 0.5) / (1 << StepBits)));
+        var (rightAscension, declination) = Place(cell, packed);
         var colour = (int)(packed >> 54);
         return new(
-            SkyDirection.FromDegrees(rightAscension, Math.Clamp(declination, -90.0, 90.0)),
+            SkyDirection.FromDegrees(rightAscension, declination),
             Motion(star),
             Hundredths(star) / 100.0,
             colour == NoColour ? null : (colour - 100) / 100.0,
             Number(cell, star)
         );
     }
+
+    /// <summary>The star as plain numbers.</summary>
+    /// <param name="cell">The cell that holds it.</param>
+    /// <param name="star">Its place in the table.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public StarRow Row(in StarCell cell, int star)
+    {
+        var (rightAscension, declination) = Place(cell, places.UInt64(star));
+        var motion = Motion(star) ?? default;
+        return new(
+            rightAscension,
+            declination,
+            (float)(1000.0 * motion.RightAscensionCosDeclination.Arcseconds),
+            (float)(1000.0 * motion.Declination.Arcseconds),
+            Hundredths(star) / 100f
+        );
+    }
+
+    private static (double RightAscension, double Declination) Place(
+        in StarCell cell,
+        ulong packed
+    ) =>
+        (
+            cell.WestDegrees
+                + (
+                    cell.WidthDegrees
+                    * ((((packed >> StepBits) & StepMask) + 0.5) / (1 << StepBits))
+                ),
+            Math.Clamp(cell.SouthDegrees + ((packed & StepMask) / 1e6), -90.0, 90.0)
+        );
 
     /// <summary>Its Hipparcos number: those of a cell stand in a row of their own, in the order of the stars.</summary>
     private int? Number(in StarCell cell, int star)
@@ -122,6 +157,7 @@ internal sealed class StarTable
 
     private bool HasNumber(int star) => ((places.UInt64(star) >> 42) & 1) != 0;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private ProperMotion? Motion(int star)
     {
         int east = motions.Int16(2 * star);

@@ -24,6 +24,36 @@ public sealed class StarCatalogueTests
     }
 
     [Fact]
+    public void AllRows_IsTheWholeSky_BrightestFirst()
+    {
+        var rows = Stars.AllRows();
+        var listed = Stars.InCone(SkyDirection.FromDegrees(10, 10), Angle.FromDegrees(180));
+        Assert.Equal(listed.Count, rows.Length);
+        for (var i = 0; i < rows.Length; i++)
+        {
+            // Both orders are by V and then by the place in the table, so they agree row by row.
+            Assert.Equal(listed[i].VMagnitude, rows[i].VMagnitude, 0.001);
+            Assert.Equal(listed[i].Direction.Declination.Degrees, rows[i].DeclinationDegrees, 1e-9);
+            Assert.Equal(
+                listed[i].ProperMotion?.Declination.Arcseconds * 1000.0 ?? 0.0,
+                rows[i].NorthMasPerYear,
+                0.01
+            );
+            Assert.Equal(
+                listed[i].ProperMotion?.RightAscensionCosDeclination.Arcseconds * 1000.0 ?? 0.0,
+                rows[i].EastMasPerYear,
+                0.01
+            );
+        }
+
+        var first = SkyDirection.FromDegrees(
+            rows[0].RightAscensionDegrees,
+            rows[0].DeclinationDegrees
+        );
+        Assert.Equal(listed[0].Direction, first);
+    }
+
+    [Fact]
     public void InCone_SampleOfTheSource_EveryRowIsThere()
     {
         var rows = CsvTable.Read("stars-sample.csv");
