@@ -31,6 +31,7 @@ internal readonly struct QuadCode(
     public int D { get; } = d;
 
     /// <summary>The code of four points in a plane; not finite when they are all the same.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static QuadCode Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         // The six pairs, each with the two that are left.
@@ -76,6 +77,7 @@ internal readonly struct QuadCode(
     }
 
     /// <summary>The code with a given pair as the one farthest apart, put in order.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static QuadCode Of(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
@@ -98,6 +100,12 @@ internal readonly struct QuadCode(
 
         return cx <= dx ? new(cx, cy, dx, dy, a, b, c, d) : new(dx, dy, cx, cy, a, b, d, c);
     }
+
+    /// <summary>The code with A and B exchanged.</summary>
+    public QuadCode Turned() => new(1.0 - Dx, 1.0 - Dy, 1.0 - Cx, 1.0 - Cy, B, A, D, C);
+
+    /// <summary>The code with C and D exchanged.</summary>
+    public QuadCode Swapped() => new(Dx, Dy, Cx, Cy, A, B, D, C);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Square(double x, double y) => (x * x) + (y * y);
