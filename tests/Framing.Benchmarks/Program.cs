@@ -14,6 +14,7 @@ internal static class Program
             CoverageTopic.Run
         ),
         ("fits", "a frame of 26 million samples from file to float; rival: cfitsio", FitsTopic.Run),
+        ("wcs", "pixels to sky and back, TAN and TAN-SIP; rival: wcslib", WcsTopic.Run),
     ];
 
     public static int Main(string[] arguments)

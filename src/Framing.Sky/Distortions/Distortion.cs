@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>A distortion of a plane: where a point of it really lies, and back.</summary>
@@ -68,6 +70,12 @@ public abstract class Distortion
 
         return MapFailure.NotConverged;
     }
+
+    /// <summary>The way there, many places at a time, in place.</summary>
+    internal abstract void Apply(Span<Vector<double>> u, Span<Vector<double>> v);
+
+    /// <summary>The way back, many images at a time, in place; NaN where <see cref="Undo(double, double, out PlanePoint)"/> shall say.</summary>
+    internal abstract void Undo(Span<Vector<double>> u, Span<Vector<double>> v);
 
     /// <summary>A length below which nothing matters, in the unit of the plane.</summary>
     private protected abstract double Least { get; }

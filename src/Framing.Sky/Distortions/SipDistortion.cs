@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
+
 namespace Framing.Sky;
 
 /// <summary>The distortion of a lens as polynomials of pixels: the SIP convention.</summary>
@@ -13,6 +16,8 @@ namespace Framing.Sky;
 /// </remarks>
 public sealed class SipDistortion : Distortion
 {
+    private readonly PolynomialLanes lanes;
+
     /// <summary>Makes a distortion.</summary>
     /// <param name="a">A: what is added to u, in pixels.</param>
     /// <param name="b">B: what is added to v.</param>
@@ -28,6 +33,7 @@ public sealed class SipDistortion : Distortion
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
         (A, B, Ap, Bp) = (a, b, ap, bp);
+        lanes = new(a, b);
     }
 
     /// <summary>What is added to u.</summary>
@@ -55,6 +61,12 @@ public sealed class SipDistortion : Distortion
         PixelPolynomial? Of(PixelPolynomial? old, double along) =>
             old?.Scaled((p, q) => Math.Pow(alongX, p) * Math.Pow(alongY, q) / along);
     }
+
+    internal override void Apply(Span<Vector<double>> u, Span<Vector<double>> v) =>
+        DistortionLanes.Apply(new Lanes(lanes), u, v);
+
+    internal override void Undo(Span<Vector<double>> u, Span<Vector<double>> v) =>
+        DistortionLanes.Undo(new Lanes(lanes), u, v);
 
     private protected override void Map(
         double u,
@@ -85,5 +97,40 @@ public sealed class SipDistortion : Distortion
                 ? double.Hypot(image.Xi - imageU, image.Eta - imageV)
                 : double.PositiveInfinity;
         }
+    }
+
+    private readonly struct Lanes(PolynomialLanes terms) : IDistortionLanes
+    {
+        public double Least => 1.0;
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Map(
+            Vector<double> u,
+            Vector<double> v,
+            out Vector<double> imageU,
+            out Vector<double> imageV
+        )
+        {
+            terms.At(u, v, out var a, out var b);
+            (imageU, imageV) = (u + a, v + b);
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Map(
+            Vector<double> u,
+            Vector<double> v,
+            out Vector<double> imageU,
+            out Vector<double> imageV,
+            out SlopeLanes slopes
+        )
+        {
+            terms.At(u, v, out var a, out var b, out var s);
+            (imageU, imageV) = (u + a, v + b);
+            slopes = s with { Uu = s.Uu + Vector<double>.One, Vv = s.Vv + Vector<double>.One };
+        }
+
+        // The plain place: it is as near as what a reverse polynomial gives after one step more.
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Start(ref Vector<double> u, ref Vector<double> v) { }
     }
 }

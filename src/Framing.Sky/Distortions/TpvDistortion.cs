@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
+
 namespace Framing.Sky;
 
 /// <summary>The distortion of a lens as polynomials of the tangent plane: the TPV convention.</summary>
@@ -21,6 +24,8 @@ public sealed class TpvDistortion : Distortion
     // Coefficients of r, r³, r⁵, r⁷.
     private readonly double[] xiRadial;
     private readonly double[] etaRadial;
+    private readonly PolynomialLanes lanes;
+    private readonly PixelMatrix start;
 
     /// <summary>Makes a distortion.</summary>
     /// <param name="longitude">PVi_0 to PVi_39 of the axis of right ascension; 1 for m = 1 and 0 elsewhere changes nothing.</param>
@@ -30,9 +35,18 @@ public sealed class TpvDistortion : Distortion
     {
         (xi, xiRadial) = Read(longitude, isSwapped: false);
         (eta, etaRadial) = Read(latitude, isSwapped: true);
+        lanes = new(xi, eta);
+        var linear = new PixelMatrix(xi[1, 0], xi[0, 1], eta[1, 0], eta[0, 1]);
+        start = linear.Determinant > 0.0 ? linear.Inverse() : new(1.0, 0.0, 0.0, 1.0);
     }
 
     private protected override double Least => 1e-6;
+
+    internal override void Apply(Span<Vector<double>> u, Span<Vector<double>> v) =>
+        DistortionLanes.Apply(new Lanes(this), u, v);
+
+    internal override void Undo(Span<Vector<double>> u, Span<Vector<double>> v) =>
+        DistortionLanes.Undo(new Lanes(this), u, v);
 
     private protected override void Map(
         double u,
@@ -60,14 +74,8 @@ public sealed class TpvDistortion : Distortion
     private protected override PlanePoint Start(double imageU, double imageV)
     {
         // The inverse of the linear terms.
-        var det = (xi[1, 0] * eta[0, 1]) - (xi[0, 1] * eta[1, 0]);
         var (u, v) = (imageU - xi[0, 0], imageV - eta[0, 0]);
-        return det > 0.0
-            ? new(
-                ((eta[0, 1] * u) - (xi[0, 1] * v)) / det,
-                ((xi[1, 0] * v) - (eta[1, 0] * u)) / det
-            )
-            : new(imageU, imageV);
+        return new((start.Cd11 * u) + (start.Cd12 * v), (start.Cd21 * u) + (start.Cd22 * v));
     }
 
     private static (double Value, double Slope) Radial(double[] radial, double r)
@@ -117,5 +125,85 @@ public sealed class TpvDistortion : Distortion
         }
 
         return (new(Order, (p, q) => plane[p, q]), radial);
+    }
+
+    private readonly struct Lanes(TpvDistortion of) : IDistortionLanes
+    {
+        public double Least => 1e-6;
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Map(
+            Vector<double> u,
+            Vector<double> v,
+            out Vector<double> imageU,
+            out Vector<double> imageV
+        )
+        {
+            of.lanes.At(u, v, out imageU, out imageV);
+            var square = (u * u) + (v * v);
+            var r = Vector.SquareRoot(square);
+            imageU += r * Radial(of.xiRadial, square);
+            imageV += r * Radial(of.etaRadial, square);
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Map(
+            Vector<double> u,
+            Vector<double> v,
+            out Vector<double> imageU,
+            out Vector<double> imageV,
+            out SlopeLanes slopes
+        )
+        {
+            of.lanes.At(u, v, out imageU, out imageV, out slopes);
+
+            // The sliver keeps the middle, where r has no direction and no terms count, from 0 / 0.
+            var square = (u * u) + (v * v);
+            var r = Vector.SquareRoot(square);
+            var (alongU, alongV) = (
+                u / (r + Vector.Create(1e-150)),
+                v / (r + Vector.Create(1e-150))
+            );
+            imageU += r * Radial(of.xiRadial, square);
+            imageV += r * Radial(of.etaRadial, square);
+            var (slopeXi, slopeEta) = (
+                RadialSlope(of.xiRadial, square),
+                RadialSlope(of.etaRadial, square)
+            );
+            slopes = new(
+                slopes.Uu + (slopeXi * alongU),
+                slopes.Uv + (slopeXi * alongV),
+                slopes.Vu + (slopeEta * alongU),
+                slopes.Vv + (slopeEta * alongV)
+            );
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Start(ref Vector<double> u, ref Vector<double> v)
+        {
+            var (fromU, fromV) = (u - Vector.Create(of.xi[0, 0]), v - Vector.Create(of.eta[0, 0]));
+            u = (fromU * of.start.Cd11) + (fromV * of.start.Cd12);
+            v = (fromU * of.start.Cd21) + (fromV * of.start.Cd22);
+        }
+
+        private static Vector<double> Radial(double[] terms, Vector<double> square) =>
+            Vector.Create(terms[0])
+            + (
+                square
+                * (
+                    Vector.Create(terms[1])
+                    + (square * (Vector.Create(terms[2]) + (square * terms[3])))
+                )
+            );
+
+        private static Vector<double> RadialSlope(double[] terms, Vector<double> square) =>
+            Vector.Create(terms[0])
+            + (
+                square
+                * (
+                    Vector.Create(3.0 * terms[1])
+                    + (square * (Vector.Create(5.0 * terms[2]) + (square * (7.0 * terms[3]))))
+                )
+            );
     }
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>CEA, cylindrical equal area. Paper II, section 5.2.2.</summary>
@@ -20,5 +22,36 @@ internal sealed class CylinderEqualAreaProjection(double lambda) : SkyProjection
         return Math.Abs(sin) <= 1.0 + 1e-13 && Math.Abs(x) <= 180.0 + 1e-13
             ? MapFailure.None
             : MapFailure.OffTheMap;
+    }
+
+    internal override void ToSphere(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        for (var i = 0; i < x.Length; i++)
+        {
+            var sin = y[i] * (lambda / Degrees);
+            var inside =
+                Vector.LessThanOrEqual(Vector.Abs(x[i]), Vector.Create(180.0))
+                & Vector.LessThan(Vector.Abs(sin), Vector.Create(1.0 - 1e-9));
+            DegreeLanes.SinCos(x[i], out var sinLongitude, out var cosLongitude);
+            var cos = Vector.SquareRoot((Vector<double>.One - sin) * (Vector<double>.One + sin));
+            (x[i], y[i]) = (cos * cosLongitude, cos * sinLongitude);
+            z[i] = Where(inside, sin);
+        }
+    }
+
+    internal override void ToPlane(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        for (var i = 0; i < x.Length; i++)
+        {
+            (x[i], y[i]) = (DegreeLanes.Atan2(y[i], x[i]), z[i] * (Degrees / lambda));
+        }
     }
 }

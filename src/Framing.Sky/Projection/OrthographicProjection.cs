@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>SIN, orthographic, also the slant form of synthesis arrays. Paper II, section 5.1.5.</summary>
@@ -52,4 +54,53 @@ internal sealed class OrthographicProjection(double xi, double eta) : SkyProject
         native.Z > 0.0
             ? ((native.X * native.X) + (native.Y * native.Y)) / (1.0 + native.Z)
             : 1.0 - native.Z;
+
+    internal override void ToSphere(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        var a = Vector.Create(1.0 + (xi * xi) + (eta * eta));
+        for (var i = 0; i < x.Length; i++)
+        {
+            var (v, w) = (x[i] * (1.0 / Degrees), y[i] * (1.0 / Degrees));
+            var b = Vector<double>.One + (v * xi) + (w * eta);
+            var c = (v * v) + (w * w);
+            var discriminant = (b * b) - (a * c);
+            var t = c / (b + Vector.SquareRoot(discriminant));
+            var inside =
+                Vector.GreaterThan(discriminant, b * b * 1e-9)
+                & Vector.GreaterThan(b, Vector<double>.Zero)
+                & Vector.LessThan(t, Vector.Create(2.0 - 1e-9));
+            x[i] = (t * eta) - w;
+            y[i] = v - (t * xi);
+            z[i] = Where(inside, Vector<double>.One - t);
+        }
+    }
+
+    internal override void ToPlane(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        for (var i = 0; i < x.Length; i++)
+        {
+            var front = Vector.GreaterThan(z[i], Vector<double>.Zero);
+            var depth = Vector.ConditionalSelect(
+                front,
+                ((x[i] * x[i]) + (y[i] * y[i])) / (Vector<double>.One + z[i]),
+                Vector<double>.One - z[i]
+            );
+            var inside = Vector.GreaterThan(
+                z[i] + (y[i] * xi) - (x[i] * eta),
+                Vector.Create(1e-12)
+            );
+            (x[i], y[i]) = (
+                Where(inside, (y[i] + (depth * xi)) * Degrees),
+                ((depth * eta) - x[i]) * Degrees
+            );
+        }
+    }
 }

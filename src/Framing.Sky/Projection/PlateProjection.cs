@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>CAR, plate carrée: longitude and latitude themselves. Paper II, section 5.2.3.</summary>
@@ -16,5 +18,37 @@ internal sealed class PlateProjection() : SkyProjection("CAR")
         return Math.Abs(y) <= 90.0 + 1e-13 && Math.Abs(x) <= 180.0 + 1e-13
             ? MapFailure.None
             : MapFailure.OffTheMap;
+    }
+
+    internal override void ToSphere(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        for (var i = 0; i < x.Length; i++)
+        {
+            var inside =
+                Vector.LessThanOrEqual(Vector.Abs(x[i]), Vector.Create(180.0))
+                & Vector.LessThanOrEqual(Vector.Abs(y[i]), Vector.Create(90.0));
+            DegreeLanes.SinCos(x[i], out var sinLongitude, out var cosLongitude);
+            DegreeLanes.SinCos(y[i], out var sinLatitude, out var cosLatitude);
+            x[i] = cosLatitude * cosLongitude;
+            y[i] = cosLatitude * sinLongitude;
+            z[i] = Where(inside, sinLatitude);
+        }
+    }
+
+    internal override void ToPlane(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        for (var i = 0; i < x.Length; i++)
+        {
+            var across = Vector.SquareRoot((x[i] * x[i]) + (y[i] * y[i]));
+            (x[i], y[i]) = (DegreeLanes.Atan2(y[i], x[i]), DegreeLanes.AtanAcross(z[i], across));
+        }
     }
 }

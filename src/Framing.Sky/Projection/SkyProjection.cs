@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>A map projection of the sphere as FITS has it: from the projection's own (native) sphere to a plane and back.</summary>
@@ -61,6 +63,56 @@ public abstract class SkyProjection
     /// <param name="native">The unit vector; meaningless where the answer is a failure.</param>
     /// <returns>None, or OffTheMap for a point of the plane that shows no sky.</returns>
     public abstract MapFailure ToSphere(double x, double y, out Vector3D native);
+
+    /// <summary>From many points of the native sphere to the plane, in place; NaN where the single call shall say.</summary>
+    /// <param name="x">First components of unit vectors; receives x in degrees.</param>
+    /// <param name="y">Second components; receives y.</param>
+    /// <param name="z">Third components.</param>
+    internal virtual void ToPlane(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        var eachX = PointBatches.Singles(x);
+        var eachY = PointBatches.Singles(y);
+        var eachZ = PointBatches.Singles(z);
+        for (var i = 0; i < eachX.Length; i++)
+        {
+            var native = new Vector3D(eachX[i], eachY[i], eachZ[i]);
+            var failure = ToPlane(native, out eachX[i], out eachY[i]);
+            eachX[i] = failure == MapFailure.None ? eachX[i] : double.NaN;
+        }
+    }
+
+    /// <summary>From many points of the plane to the native sphere, in place; NaN where the single call shall say.</summary>
+    /// <param name="x">x in degrees; receives first components of vectors, of any length.</param>
+    /// <param name="y">y in degrees; receives second components.</param>
+    /// <param name="z">Receives third components.</param>
+    internal virtual void ToSphere(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        var eachX = PointBatches.Singles(x);
+        var eachY = PointBatches.Singles(y);
+        var eachZ = PointBatches.Singles(z);
+        for (var i = 0; i < eachX.Length; i++)
+        {
+            var native = default(Vector3D);
+            var found =
+                double.IsFinite(eachX[i] + eachY[i])
+                && ToSphere(eachX[i], eachY[i], out native) == MapFailure.None;
+            (eachX[i], eachY[i], eachZ[i]) = found
+                ? (native.X, native.Y, native.Z)
+                : (double.NaN, double.NaN, double.NaN);
+        }
+    }
+
+    /// <summary>Numbers where a condition holds, NaN elsewhere.</summary>
+    private protected static Vector<double> Where(Vector<long> holds, Vector<double> numbers) =>
+        Vector.ConditionalSelect(holds, numbers, Vector.Create(double.NaN));
 
     /// <summary>The vector of a native longitude and latitude in radians.</summary>
     private protected static Vector3D Native(double longitude, double latitude)

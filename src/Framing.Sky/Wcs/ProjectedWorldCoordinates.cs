@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>World coordinates of a picture in any projection, with or without distortion of its lens.</summary>
@@ -169,6 +171,58 @@ public sealed class ProjectedWorldCoordinates : WorldCoordinates
 
         pixel = new(ReferencePixel.X + u, ReferencePixel.Y + v);
         return failure;
+    }
+
+    /// <inheritdoc/>
+    internal override void PixelsToVectors(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        var from = new PlanePoint(ReferencePixel.X, ReferencePixel.Y);
+        if (Sip is not null)
+        {
+            PlaneLanes.Shift(from * -1.0, x, y);
+            Sip.Apply(x, y);
+            from = default;
+        }
+
+        PlaneLanes.Apply(PlaneMatrix, from, Tpv is null ? Origin : default, x, y);
+        if (Tpv is not null)
+        {
+            Tpv.Apply(x, y);
+            PlaneLanes.Shift(Origin, x, y);
+        }
+
+        projection.ToSphere(x, y, z);
+        SphereLanes.Combine(Sphere.X, Sphere.Y, Sphere.Z, x, y, z);
+    }
+
+    /// <inheritdoc/>
+    internal override void VectorsToPixels(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        SphereLanes.Products(Sphere.X, Sphere.Y, Sphere.Z, x, y, z);
+        projection.ToPlane(x, y, z);
+        var from = Origin;
+        if (Tpv is not null)
+        {
+            PlaneLanes.Shift(Origin * -1.0, x, y);
+            Tpv.Undo(x, y);
+            from = default;
+        }
+
+        var to = new PlanePoint(ReferencePixel.X, ReferencePixel.Y);
+        PlaneLanes.Apply(inverse, from, Sip is null ? to : default, x, y);
+        if (Sip is not null)
+        {
+            Sip.Undo(x, y);
+            PlaneLanes.Shift(to, x, y);
+        }
     }
 
     /// <inheritdoc/>

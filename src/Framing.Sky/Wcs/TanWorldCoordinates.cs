@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Framing.Sky;
 
 /// <summary>World coordinates of a picture in the tangent projection (FITS TAN): from pixels to the sky and back.</summary>
@@ -92,6 +94,59 @@ public sealed class TanWorldCoordinates : WorldCoordinates
             ReferencePixel.Y + (inverse.Cd21 * x) + (inverse.Cd22 * y)
         );
         return MapFailure.None;
+    }
+
+    /// <inheritdoc/>
+    internal override void PixelsToVectors(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        // Beyond this the single call says what is off the map.
+        var furthest = Vector.Create(1e100);
+        const double radians = Math.PI / 180.0;
+        var alongX = ((plane.East * Matrix.Cd11) + (plane.North * Matrix.Cd21)) * radians;
+        var alongY = ((plane.East * Matrix.Cd12) + (plane.North * Matrix.Cd22)) * radians;
+        for (var i = 0; i < x.Length; i++)
+        {
+            var near = Vector.LessThan(Vector.Abs(x[i]) + Vector.Abs(y[i]), furthest);
+            z[i] = Vector.ConditionalSelect(near, Vector<double>.One, Vector.Create(double.NaN));
+            x[i] -= Vector.Create(ReferencePixel.X);
+            y[i] -= Vector.Create(ReferencePixel.Y);
+        }
+
+        SphereLanes.Combine(alongX, alongY, plane.Centre.Vector, x, y, z);
+    }
+
+    /// <inheritdoc/>
+    internal override void VectorsToPixels(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
+    )
+    {
+        const double degrees = 180.0 / Math.PI;
+        SphereLanes.Products(
+            ((plane.East * inverse.Cd11) + (plane.North * inverse.Cd12)) * degrees,
+            ((plane.East * inverse.Cd21) + (plane.North * inverse.Cd22)) * degrees,
+            plane.Centre.Vector,
+            x,
+            y,
+            z
+        );
+        for (var i = 0; i < x.Length; i++)
+        {
+            // A right angle to within rounding is in doubt, and what lies behind has no place.
+            var front = Vector.GreaterThan(z[i], Vector.Create(1e-12));
+            var nearness = Vector.ConditionalSelect(
+                front,
+                Vector<double>.One / z[i],
+                Vector.Create(double.NaN)
+            );
+            x[i] = (x[i] * nearness) + Vector.Create(ReferencePixel.X);
+            y[i] = (y[i] * nearness) + Vector.Create(ReferencePixel.Y);
+        }
     }
 
     /// <summary>The position angle of the picture's second axis (+y) at any place in it.</summary>

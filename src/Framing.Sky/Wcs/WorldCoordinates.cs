@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 
 namespace Framing.Sky;
@@ -118,7 +119,14 @@ public abstract class WorldCoordinates
             declinationDegrees.Length,
             failures.Length
         );
-        return PixelsToSky(x, y, rightAscensionDegrees, declinationDegrees, failures);
+        return PointBatches.PixelToSky(
+            this,
+            x,
+            y,
+            rightAscensionDegrees,
+            declinationDegrees,
+            failures
+        );
     }
 
     /// <summary>The places of many directions.</summary>
@@ -148,7 +156,14 @@ public abstract class WorldCoordinates
             y.Length,
             failures.Length
         );
-        return SkiesToPixel(rightAscensionDegrees, declinationDegrees, x, y, failures);
+        return PointBatches.SkyToPixel(
+            this,
+            rightAscensionDegrees,
+            declinationDegrees,
+            x,
+            y,
+            failures
+        );
     }
 
     /// <summary>The linear part at a place: degrees of sky east and north a pixel, north being that of the place.</summary>
@@ -203,66 +218,53 @@ public abstract class WorldCoordinates
         return all;
     }
 
-    /// <summary>What <see cref="PixelToSky(ReadOnlySpan{double}, ReadOnlySpan{double}, Span{double}, Span{double}, Span{MapFailure})"/> does, the lengths being right.</summary>
-    private protected virtual int PixelsToSky(
-        ReadOnlySpan<double> x,
-        ReadOnlySpan<double> y,
-        Span<double> rightAscensionDegrees,
-        Span<double> declinationDegrees,
-        Span<MapFailure> failures
+    /// <summary>
+    /// From pixels to vectors of any length that point to what they show; NaN where that is in doubt, for the single call
+    /// to say.
+    /// </summary>
+    /// <param name="x">First pixel coordinates; receives first components.</param>
+    /// <param name="y">Second pixel coordinates; receives second components.</param>
+    /// <param name="z">Receives third components.</param>
+    internal virtual void PixelsToVectors(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
     )
     {
-        var failed = 0;
-        for (var i = 0; i < x.Length; i++)
+        var eachX = PointBatches.Singles(x);
+        var eachY = PointBatches.Singles(y);
+        var eachZ = PointBatches.Singles(z);
+        for (var i = 0; i < eachX.Length; i++)
         {
-            failures[i] = PixelToSky(new PixelPosition(x[i], y[i]), out var direction);
-            if (failures[i] == MapFailure.None)
-            {
-                rightAscensionDegrees[i] = direction.RightAscension.Degrees;
-                declinationDegrees[i] = direction.Declination.Degrees;
-            }
-            else
-            {
-                rightAscensionDegrees[i] = declinationDegrees[i] = double.NaN;
-                failed++;
-            }
+            var found = TryPixelToSky(new(eachX[i], eachY[i]), out var direction);
+            (eachX[i], eachY[i], eachZ[i]) = found
+                ? (direction.Vector.X, direction.Vector.Y, direction.Vector.Z)
+                : (double.NaN, double.NaN, double.NaN);
         }
-
-        return failed;
     }
 
-    /// <summary>What <see cref="SkyToPixel(ReadOnlySpan{double}, ReadOnlySpan{double}, Span{double}, Span{double}, Span{MapFailure})"/> does, the lengths being right.</summary>
-    private protected virtual int SkiesToPixel(
-        ReadOnlySpan<double> rightAscensionDegrees,
-        ReadOnlySpan<double> declinationDegrees,
-        Span<double> x,
-        Span<double> y,
-        Span<MapFailure> failures
+    /// <summary>From unit vectors to the pixels where they appear; NaN where that is in doubt, for the single call to say.</summary>
+    /// <param name="x">First components; receives first pixel coordinates.</param>
+    /// <param name="y">Second components; receives second pixel coordinates.</param>
+    /// <param name="z">Third components; meaningless afterwards.</param>
+    internal virtual void VectorsToPixels(
+        Span<Vector<double>> x,
+        Span<Vector<double>> y,
+        Span<Vector<double>> z
     )
     {
-        var failed = 0;
-        for (var i = 0; i < x.Length; i++)
+        var eachX = PointBatches.Singles(x);
+        var eachY = PointBatches.Singles(y);
+        var eachZ = PointBatches.Singles(z);
+        for (var i = 0; i < eachX.Length; i++)
         {
+            var vector = new Vector3D(eachX[i], eachY[i], eachZ[i]);
             var pixel = default(PixelPosition);
-            failures[i] =
-                double.IsFinite(rightAscensionDegrees[i]) && Math.Abs(declinationDegrees[i]) <= 90.0
-                    ? SkyToPixel(
-                        SkyDirection.FromDegrees(rightAscensionDegrees[i], declinationDegrees[i]),
-                        out pixel
-                    )
-                    : MapFailure.OffTheMap;
-            if (failures[i] == MapFailure.None)
-            {
-                (x[i], y[i]) = (pixel.X, pixel.Y);
-            }
-            else
-            {
-                x[i] = y[i] = double.NaN;
-                failed++;
-            }
+            var found =
+                double.IsFinite(vector.Length)
+                && TrySkyToPixel(SkyDirection.FromVector(vector), out pixel);
+            (eachX[i], eachY[i]) = found ? (pixel.X, pixel.Y) : (double.NaN, double.NaN);
         }
-
-        return failed;
     }
 
     /// <summary>The matrix of two steps on the sky, each for one pixel.</summary>

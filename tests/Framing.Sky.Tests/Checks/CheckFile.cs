@@ -20,15 +20,4 @@ internal sealed class CheckFile
     public IEnumerable<string> Ids => entries.Keys;
 
     public CheckValue this[string id] => entries[id];
-
-    /// <summary>The ids as the rows of a theory.</summary>
-    public TheoryData<string> Rows() => [.. Ids];
-
-    /// <summary>Runs the handler of one entry and asserts that all it expects was looked at.</summary>
-    public void Run(string id, IReadOnlyDictionary<string, Action<CheckValue>> handlers)
-    {
-        var check = entries[id];
-        handlers[id](check);
-        check.Finish();
-    }
 }
