@@ -13,6 +13,11 @@ internal static class Program
             "area, gaps and overlaps of rectangles and hemispheres; rival: Shapely",
             CoverageTopic.Run
         ),
+        (
+            "nights",
+            "forty panels over five nights: the whole plan, and its gap to the bound",
+            NightsTopic.Run
+        ),
         ("fits", "a frame of 26 million samples from file to float; rival: cfitsio", FitsTopic.Run),
         ("wcs", "pixels to sky and back, TAN and TAN-SIP; rival: wcslib", WcsTopic.Run),
     ];
