@@ -7,8 +7,9 @@ namespace Framing.Fits;
 
 /// <summary>Turns stored big-endian samples into values.</summary>
 /// <remarks>
-/// The bytes are turned round in place, in a buffer that stays in the processor's cache, and then widened. Values that a
-/// float holds exactly are added up in float; all others in double and rounded once.
+/// The bytes are turned round in place, in a buffer that stays in the processor's cache, and then widened; the usual 16-bit
+/// samples of cameras take one pass. Values that a float holds exactly are added up in float; all others in double and
+/// rounded once.
 /// </remarks>
 internal static class SampleDecoder
 {
@@ -24,7 +25,7 @@ internal static class SampleDecoder
                 Decode8(stored, scaling, values);
                 break;
             case 16:
-                Decode16(Turned(MemoryMarshal.Cast<byte, short>(stored)), scaling, values);
+                Decode16(stored, scaling, values);
                 break;
             case 32:
                 Decode32(Turned(MemoryMarshal.Cast<byte, int>(stored)), scaling, values);
@@ -124,60 +125,22 @@ internal static class SampleDecoder
         }
     }
 
-    private static void Decode16(
-        ReadOnlySpan<short> samples,
-        SampleScaling scaling,
-        Span<float> values
-    )
+    private static void Decode16(Span<byte> stored, SampleScaling scaling, Span<float> values)
     {
         // Whole offsets up to 2^23 leave every sum below 2^24, which a float holds exactly.
         if (scaling.IsWhole && Math.Abs(scaling.Zero) <= 8388608.0)
         {
-            Decode16Whole(samples, (float)scaling.Zero, BlankOf<short>(scaling), values);
+            WholeDecoder.Decode(stored, (float)scaling.Zero, BlankOf<short>(scaling), values);
             return;
         }
 
+        var samples = Turned(MemoryMarshal.Cast<byte, short>(stored));
         for (var i = 0; i < samples.Length; i++)
         {
             values[i] =
                 samples[i] == scaling.Blank
                     ? float.NaN
                     : (float)(scaling.Zero + (scaling.Scale * samples[i]));
-        }
-    }
-
-    // Compiled at full strength at once: in a short run the loop would else spend its time half-compiled.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Decode16Whole(
-        ReadOnlySpan<short> samples,
-        float zero,
-        short? blank,
-        Span<float> values
-    )
-    {
-        var width = Vector<short>.Count;
-        var half = Vector<float>.Count;
-        var offset = new Vector<float>(zero);
-        ref var from = ref MemoryMarshal.GetReference(samples);
-        ref var to = ref MemoryMarshal.GetReference(values);
-        var i = 0;
-        if (Vector.IsHardwareAccelerated && blank is null)
-        {
-            for (; i <= samples.Length - width; i += width)
-            {
-                Vector.Widen(
-                    Vector.LoadUnsafe(ref from, (nuint)i),
-                    out Vector<int> low,
-                    out Vector<int> high
-                );
-                (Vector.ConvertToSingle(low) + offset).StoreUnsafe(ref to, (nuint)i);
-                (Vector.ConvertToSingle(high) + offset).StoreUnsafe(ref to, (nuint)(i + half));
-            }
-        }
-
-        for (; i < samples.Length; i++)
-        {
-            values[i] = samples[i] == blank ? float.NaN : samples[i] + zero;
         }
     }
 
