@@ -1,3 +1,5 @@
+using Framing.Fits;
+
 namespace Framing.Cli.Tests;
 
 public sealed class InspectCommandTests
@@ -125,4 +127,71 @@ public sealed class InspectCommandTests
             StringComparison.Ordinal
         );
     }
+
+    [Theory]
+    [InlineData("sip_terms_plain_ctype", "TAN; lens distortion SIP, not used")]
+    [InlineData("sip_terms_plain_ctype", "! The header has SIP terms (A_ORDER, B_ORDER)")]
+    [InlineData("sip_forward_only", "TAN; lens distortion SIP, used")]
+    [InlineData("roworder_top_down", "+y at 0°, not mirrored as x and y run")]
+    [InlineData(
+        "roworder_top_down",
+        "180°: the way up in the picture, from north through east; mirrored"
+    )]
+    [InlineData("roworder_top_down", "! ROWORDER = TOP-DOWN")]
+    [InlineData("mirrored_cd", "the file's y runs upwards, as shown")]
+    [InlineData("mirrored_cd", "62°: the way up in the picture, from north through east; mirrored")]
+    [InlineData("fk5_equinox_2026", "written in FK5, equinox 2026.4")]
+    public void Inspect_OfACase_SaysWhatIsShownBesideWhatTheFileSays(string name, string expected)
+    {
+        using var session = new Session();
+        var outcome = session.Run("inspect", Case(name));
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains(expected, outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("TAN", "38.0, -70.0", "behind-the-plane", "behind the picture, 90° or more")]
+    [InlineData("STG", "218.0, -41.0", "off-the-map", "nowhere on the map of its projection")]
+    [InlineData("TAN-SIP", "38.0, 20.0", "not-converged", "lens distortion has no meaning there")]
+    public void Inspect_OfAPlaceThatThePictureCannotShow_SaysWhy(
+        string projection,
+        string place,
+        string failure,
+        string words
+    )
+    {
+        using var session = new Session();
+        var path = Path.Combine(session.Folder, "frame.fits");
+        var cards = new FitsHeaderBuilder()
+            .Add("CTYPE1", "RA---" + projection)
+            .Add("CTYPE2", "DEC--" + projection)
+            .Add("CRPIX1", 2.0)
+            .Add("CRPIX2", 2.0)
+            .Add("CRVAL1", 38.0)
+            .Add("CRVAL2", 41.0)
+            .Add("CD1_1", -0.01)
+            .Add("CD1_2", 0.0)
+            .Add("CD2_1", 0.0)
+            .Add("CD2_2", 0.01);
+        if (projection == "TAN-SIP")
+        {
+            // Along y the polynomial turns back at 500 px.
+            cards.Add("A_ORDER", 2L).Add("B_ORDER", 2L).Add("B_0_2", 1e-3);
+        }
+
+        FitsWriter.WriteImage<byte>(path, 3, 3, 1, new byte[9], cards);
+
+        var text = session.Run("inspect", path, "--sky", place);
+        var json = session.Run("inspect", path, "--sky", place, "--json").Json();
+
+        Assert.Equal(0, text.Code);
+        Assert.Contains(words, text.Output, StringComparison.Ordinal);
+        var sky = json.GetProperty("sky");
+        Assert.Equal(failure, sky.GetProperty("failure").GetString());
+        Assert.Equal("Null", sky.GetProperty("x").ValueKind.ToString());
+        Assert.False(sky.GetProperty("inside").GetBoolean());
+    }
+
+    private static string Case(string name) =>
+        Checkout.At($"tests/Framing.Fits.Tests/Data/cases/{name}.fits");
 }

@@ -53,6 +53,16 @@ internal static class InspectDocument
             Number(json, "x", sky.Pixel?.X);
             Number(json, "y", sky.Pixel?.Y);
             json.WriteBoolean("inside", sky.Inside);
+            json.WriteString(
+                "failure",
+                sky.Failure switch
+                {
+                    MapFailure.None => null,
+                    MapFailure.BehindThePlane => "behind-the-plane",
+                    MapFailure.NotConverged => "not-converged",
+                    _ => "off-the-map",
+                }
+            );
             json.WriteEndObject();
         }
 
@@ -96,6 +106,8 @@ internal static class InspectDocument
                 ? "none"
                 : facts.Solution.Distortion.ToString().ToUpper(CultureInfo.InvariantCulture)
         );
+        json.WriteBoolean("distortionUsed", facts.Solution.DistortionUsed);
+        json.WriteString("frameAsWritten", facts.Solution.Frame.ToString());
         json.WriteString("solutionFile", facts.SolutionFile);
         json.WriteEndObject();
     }

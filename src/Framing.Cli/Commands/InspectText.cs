@@ -1,4 +1,5 @@
 using System.Globalization;
+using Framing.Fits;
 using Framing.Imaging;
 using Framing.Sky;
 
@@ -146,15 +147,54 @@ internal static class InspectText
         Line(
             output,
             "camera",
-            FormattableString.Invariant(
-                $"{Math.Round(place.DisplayedPositionAngle.Degrees, 2) % 360.0:0.##}°: the way up in the picture, from north through east{(place.DisplayedMirrored ? "; mirrored" : string.Empty)}"
-            )
+            $"{Degrees(place.DisplayedPositionAngle)}: the way up in the picture, from north through east; {Parity(place.DisplayedMirrored)}"
         );
+        Line(
+            output,
+            "axes",
+            facts.RowsTopDown
+                ? $"the file's y runs downwards: +y at {Degrees(place.PositionAngle)}, {Parity(place.Mirrored)} as x and y run"
+                : "the file's y runs upwards, as shown"
+        );
+        Projection(output, facts.Solution);
         if (facts.SolutionFile is { } beside)
         {
             Line(output, "from", Path.GetFileName(beside));
         }
     }
+
+    private static void Projection(TextWriter output, HeaderSolution solution)
+    {
+        var parts = new List<string>();
+        if (solution.Projection is { } code)
+        {
+            parts.Add(code);
+        }
+
+        if (solution.Distortion != DistortionKind.None)
+        {
+            var name =
+                solution.Distortion == DistortionKind.Other
+                    ? "a lens distortion of another kind"
+                    : $"lens distortion {solution.Distortion.ToString().ToUpperInvariant()}";
+            parts.Add($"{name}, {(solution.DistortionUsed ? "used" : "not used")}");
+        }
+
+        if (!solution.Frame.IsLikeIcrs)
+        {
+            parts.Add($"written in {solution.Frame}");
+        }
+
+        if (parts.Count > 0)
+        {
+            Line(output, "map", string.Join("; ", parts));
+        }
+    }
+
+    private static string Degrees(PositionAngle angle) =>
+        FormattableString.Invariant($"{Math.Round(angle.Degrees, 2) % 360.0:0.##}°");
+
+    private static string Parity(bool mirrored) => mirrored ? "mirrored" : "not mirrored";
 
     private static string Wide(Angle? field) =>
         field is { } angle
@@ -189,7 +229,17 @@ internal static class InspectText
             ? FormattableString.Invariant(
                 $"{Text(sky.Direction)}: pixel {pixel.X:0.00}, {pixel.Y:0.00}{(sky.Inside ? string.Empty : ", outside the picture")}"
             )
-            : $"{Text(sky.Direction)}: behind the picture, more than 90° away";
+            : $"{Text(sky.Direction)}: {Why(sky.Failure)}";
+
+    private static string Why(MapFailure failure) =>
+        failure switch
+        {
+            MapFailure.BehindThePlane =>
+                "behind the picture, 90° or more from the point on which its map is centred",
+            MapFailure.NotConverged =>
+                "so far outside the picture that its lens distortion has no meaning there; no pixel",
+            _ => "nowhere on the map of its projection",
+        };
 
     private static string Planes(int planes) =>
         planes == 1 ? "one plane" : FormattableString.Invariant($"{planes} planes (colours)");

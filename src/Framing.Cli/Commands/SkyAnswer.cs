@@ -6,10 +6,19 @@ namespace Framing.Cli.Commands;
 
 /// <summary>Where a direction appears in a picture.</summary>
 /// <param name="Direction">The direction asked for.</param>
-/// <param name="Pixel">The place, perhaps beyond the edges; null when it lies behind the tangent plane.</param>
+/// <param name="Pixel">The place, perhaps beyond the edges; null when it appears nowhere in the picture's plane.</param>
+/// <param name="Failure">Why it appears nowhere; none where it does.</param>
 /// <param name="Inside">True when the place lies within the picture.</param>
-internal sealed record SkyAnswer(SkyDirection Direction, PixelPosition? Pixel, bool Inside)
+internal sealed record SkyAnswer(
+    SkyDirection Direction,
+    PixelPosition? Pixel,
+    MapFailure Failure,
+    bool Inside
+)
 {
+    /// <summary>What lies further out is a point that the projection sends to infinity, but for rounding.</summary>
+    private const double FurthestPixel = 1e9;
+
     public static SkyAnswer Of(PictureFacts facts, SkyDirection direction)
     {
         if (facts.Coordinates is not { } coordinates)
@@ -19,8 +28,14 @@ internal sealed record SkyAnswer(SkyDirection Direction, PixelPosition? Pixel, b
             );
         }
 
-        return coordinates.TrySkyToPixel(direction, out var pixel)
-            ? new(direction, pixel, facts.Contains(pixel))
-            : new(direction, null, false);
+        var failure = coordinates.SkyToPixel(direction, out var pixel);
+        if (failure == MapFailure.None && !(double.Hypot(pixel.X, pixel.Y) <= FurthestPixel))
+        {
+            failure = MapFailure.OffTheMap;
+        }
+
+        return failure == MapFailure.None
+            ? new(direction, pixel, failure, facts.Contains(pixel))
+            : new(direction, null, failure, false);
     }
 }

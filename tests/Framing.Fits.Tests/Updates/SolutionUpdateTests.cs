@@ -15,9 +15,28 @@ public sealed class SolutionUpdateTests
     private static FitsHeaderBuilder Solution =>
         new FitsHeaderBuilder().AddSolution(Place).AddComment("Solved from 41 stars.");
 
+    private static FitsHeaderBuilder Bent =>
+        new FitsHeaderBuilder()
+            .AddSolution(
+                ProjectedWorldCoordinates.TanSip(
+                    Place.ReferencePixel,
+                    Place.ReferenceDirection,
+                    Place.Matrix,
+                    new(
+                        new(2, (p, q) => (p, q) == (2, 0) ? 1e-5 : 0.0),
+                        new(3, (p, q) => (p, q) == (0, 3) ? -1e-7 : 0.0)
+                    )
+                ),
+                60,
+                40
+            )
+            .AddComment("Solved from 41 stars.");
+
     /// <summary>Every case with a picture that opens: what the file held stays, and the judges find no more than before.</summary>
-    [Fact]
-    public void Write_EveryCase_KeepsTheRestAndAddsNoWarning() =>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Write_EveryCase_KeepsTheRestAndAddsNoWarning(bool bent) =>
         TestData.InFolder(folder =>
         {
             var pairs = new List<(string Before, string After)>();
@@ -30,7 +49,7 @@ public sealed class SolutionUpdateTests
 
                 var path = Path.Combine(folder, Path.GetFileName(file));
                 File.Copy(file, path);
-                SolutionUpdate.Write(path, Solution);
+                SolutionUpdate.Write(path, bent ? Bent : Solution);
                 AssertKept(file, path);
                 var (warnings, errors, _) = Judge.Verify(file);
                 var (warningsAfter, errorsAfter, text) = Judge.Verify(path);
