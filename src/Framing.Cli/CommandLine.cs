@@ -60,6 +60,9 @@ internal static class CommandLine
         root.Subcommands.Add(FindCommand.Make(terminal));
         root.Subcommands.Add(WhereCommand.Make(terminal));
         root.Subcommands.Add(InspectCommand.Make(terminal));
+        root.Subcommands.Add(CheckCommand.Make(terminal));
+        root.Subcommands.Add(KeysCommand.Make(terminal));
+        root.Subcommands.Add(PolarCommand.Make(terminal));
         root.Subcommands.Add(StrategiesCommand.Make(terminal));
         foreach (var option in root.Options.OfType<VersionOption>())
         {

@@ -121,7 +121,9 @@ public sealed class FramingStepTests
             grid: GridWish.Fixed(3, 1)
         );
         var plan = Requests.Framed(request);
-        var pole = OfDateFrame.At(TerrestrialTime.FromUtc(request.At)).PoleOfDate;
+        var pole = OfDateFrame
+            .At(TerrestrialTime.FromUtc(request.At))
+            .ToIcrs(SkyDirection.NorthPole);
         var against = plan.Panels.Select(panel =>
             panel.Centre.PositionAngleTo(pole).TurnTo(panel.PositionAngle).Degrees
         );

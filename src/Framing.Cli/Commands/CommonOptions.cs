@@ -1,4 +1,8 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Framing.Drawing;
+using Framing.Sky;
 
 namespace Framing.Cli.Commands;
 
@@ -30,4 +34,124 @@ internal static class CommonOptions
 
     public static Option<bool> Json() =>
         new("--json") { Description = "Print exactly one JSON document instead of text." };
+
+    public static Option<PictureSize> Size() =>
+        new("--size")
+        {
+            Description = "Size of the picture in pixels (1600x1000 unless given).",
+            HelpName = "WxH",
+            CustomParser = ReadSize,
+        };
+
+    public static Option<PicturePalette> Palette() =>
+        new("--palette")
+        {
+            Description = "Colours of the picture: day, or night (red on black).",
+            HelpName = "day|night",
+            CustomParser = ReadPalette,
+        };
+
+    /// <summary>A number within a range, both ends included.</summary>
+    public static Option<double?> Number(
+        string name,
+        string helpName,
+        string description,
+        double least,
+        double most
+    ) =>
+        new(name)
+        {
+            Description = description,
+            HelpName = helpName,
+            CustomParser = result =>
+            {
+                var text = result.Tokens[0].Value;
+                if (
+                    double.TryParse(
+                        text.Replace('\u2212', '-'),
+                        NumberStyles.Float,
+                        CultureInfo.InvariantCulture,
+                        out var number
+                    )
+                    && number >= least
+                    && number <= most
+                )
+                {
+                    return number;
+                }
+
+                result.AddError(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{name}: \"{text}\" is not a number from {least} to {most}."
+                    )
+                );
+                return null;
+            },
+        };
+
+    /// <summary>A whole number from 1.</summary>
+    public static int? Count(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && number >= 1
+        )
+        {
+            return number;
+        }
+
+        result.AddError($"{Named(result)}: \"{text}\" is no whole number from 1.");
+        return null;
+    }
+
+    /// <summary>A place on the sky, as typed.</summary>
+    public static SkyDirection? Direction(ArgumentResult result, string option)
+    {
+        if (
+            CoordinateReader
+                .ReadDirection(result.Tokens[0].Value)
+                .TryGet(out var direction, out var error)
+        )
+        {
+            return direction;
+        }
+
+        result.AddError($"{option}: {error}");
+        return null;
+    }
+
+    private static PictureSize ReadSize(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (PictureSize.TryParse(text, out var size))
+        {
+            return size;
+        }
+
+        result.AddError(
+            $"--size: \"{text}\" is no size; write columns x rows, 320x200 to 8000x8000, such as 1600x1000."
+        );
+        return default;
+    }
+
+    private static PicturePalette ReadPalette(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "day":
+                return PicturePalette.Day;
+            case "night":
+                return PicturePalette.Night;
+            default:
+                result.AddError(
+                    $"--palette: \"{result.Tokens[0].Value}\" is no palette; there are day and night."
+                );
+                return default;
+        }
+    }
+
+    private static string Named(ArgumentResult result) =>
+        result.Parent is OptionResult option ? option.Option.Name : result.Argument.Name;
 }

@@ -26,7 +26,7 @@ internal static class InspectCommand
         {
             Description = "Where in the picture this place appears: degrees, or hours and degrees.",
             HelpName = "RA,DEC",
-            CustomParser = Place,
+            CustomParser = result => CommonOptions.Direction(result, "--sky"),
         };
         file.Validators.Add(result =>
         {
@@ -96,19 +96,4 @@ internal static class InspectCommand
         ) && double.IsFinite(number)
             ? number
             : null;
-
-    private static SkyDirection? Place(ArgumentResult result)
-    {
-        if (
-            CoordinateReader
-                .ReadDirection(result.Tokens[0].Value)
-                .TryGet(out var direction, out var error)
-        )
-        {
-            return direction;
-        }
-
-        result.AddError($"--sky: {error}");
-        return null;
-    }
 }

@@ -29,18 +29,8 @@ internal static class PlanCommand
             HelpName = "YYYY-MM-DD",
             CustomParser = Date,
         };
-        var size = new Option<PictureSize>("--size")
-        {
-            Description = "Size of the picture in pixels (1600x1000 unless given).",
-            HelpName = "WxH",
-            CustomParser = Size,
-        };
-        var palette = new Option<PicturePalette>("--palette")
-        {
-            Description = "Colours of the picture: day, or night (red on black).",
-            HelpName = "day|night",
-            CustomParser = Palette,
-        };
+        var size = CommonOptions.Size();
+        var palette = CommonOptions.Palette();
         var backdrop = new Option<string?>("--backdrop")
         {
             Description =
@@ -163,36 +153,6 @@ internal static class PlanCommand
             $"--date: \"{text}\" is no date between 1900 and 2100 written as YYYY-MM-DD, such as 2026-12-05."
         );
         return null;
-    }
-
-    private static PictureSize Size(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (PictureSize.TryParse(text, out var size))
-        {
-            return size;
-        }
-
-        result.AddError(
-            $"--size: \"{text}\" is no size; write columns x rows, 320x200 to 8000x8000, such as 1600x1000."
-        );
-        return default;
-    }
-
-    private static PicturePalette Palette(ArgumentResult result)
-    {
-        switch (result.Tokens[0].Value)
-        {
-            case "day":
-                return PicturePalette.Day;
-            case "night":
-                return PicturePalette.Night;
-            default:
-                result.AddError(
-                    $"--palette: \"{result.Tokens[0].Value}\" is no palette; there are day and night."
-                );
-                return default;
-        }
     }
 
     private static MadeUpParts MadeUp(ArgumentResult result)

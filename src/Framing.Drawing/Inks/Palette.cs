@@ -11,6 +11,7 @@ internal sealed record Palette
     private static readonly Colour Orange = Colour.Hex(0xE69F00);
     private static readonly Colour SkyBlue = Colour.Hex(0x56B4E9);
     private static readonly Colour Vermillion = Colour.Hex(0xD55E00);
+    private static readonly Colour Yellow = Colour.Hex(0xF0E442);
     private static readonly Colour ReddishPurple = Colour.Hex(0xCC79A7);
 
     public static Palette Day { get; } =
@@ -25,6 +26,7 @@ internal sealed record Palette
             Rim = Colour.Hex(0x16233B),
             Grid = Colour.Hex(0x8FA6CC).At(0.26),
             Panel = Orange,
+            Frame = Yellow,
             Target = SkyBlue,
             FallsShort = Vermillion,
             Outside = Orange,
@@ -49,6 +51,7 @@ internal sealed record Palette
             Rim = Colour.Hex(0x780000),
             Grid = Colour.Hex(0xFF0000).At(0.22),
             Panel = Colour.Hex(0xFF0000),
+            Frame = Colour.Hex(0xFF0000),
             Target = Colour.Hex(0xFF0000),
             FallsShort = Colour.Hex(0xFF0000),
             Outside = Colour.Hex(0xC80000),
@@ -87,6 +90,9 @@ internal sealed record Palette
 
     /// <summary>Edges and numbers of panels.</summary>
     public required Colour Panel { get; init; }
+
+    /// <summary>Edges of frames that were taken.</summary>
+    public required Colour Frame { get; init; }
 
     /// <summary>The outline of the target, and its name.</summary>
     public required Colour Target { get; init; }

@@ -49,6 +49,11 @@ internal sealed class LegendLayer
             );
         }
 
+        foreach (var frame in scene.Frames.Take(1))
+        {
+            Entry(frame.Name, sample => Stretch(sample, FrameLayer.Edge(palette, unit)));
+        }
+
         if (scene.Targets.Count > 0)
         {
             Entry(

@@ -70,6 +70,7 @@ internal sealed class SkyComposer
         var stars = new StarLayer(this);
         var objects = new ObjectLayer(this);
         var panels = new PanelLayer(this);
+        var frames = new FrameLayer(this);
         var marks = new MarkLayer(this);
         var grid = new GridLayer(this);
 
@@ -78,6 +79,7 @@ internal sealed class SkyComposer
         panels.PlaceNumbers();
         objects.Avoid();
         panels.Avoid();
+        frames.Avoid();
         stars.Avoid();
         objects.PlaceTargetNames();
         stars.PlaceBrightNames();
@@ -95,6 +97,7 @@ internal sealed class SkyComposer
                 grid.Draw();
                 objects.Draw();
                 panels.Draw();
+                frames.Draw();
                 stars.Draw();
                 DrawNames();
                 panels.DrawNumbers();

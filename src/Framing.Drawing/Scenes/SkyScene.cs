@@ -26,6 +26,9 @@ public sealed record SkyScene
     /// <summary>The panels.</summary>
     public IReadOnlyList<ChartPanel> Panels { get; init; } = [];
 
+    /// <summary>Frames that were taken, drawn over the panels.</summary>
+    public IReadOnlyList<ChartFrame> Frames { get; init; } = [];
+
     /// <summary>
     /// What of the target lies outside every panel: closed rings, hatched where an odd number of them is crossed on the
     /// way out, so that a hole is a ring inside another.

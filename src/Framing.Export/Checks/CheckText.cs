@@ -28,7 +28,7 @@ public static class CheckText
             string.Empty,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{frame.File}, panel {check.Panel.Number}: {CheckWords.Arcminutes(check.TotalNeeded)} off, the camera {CheckWords.Degrees(check.TurnCamera)}; allowed are {CheckWords.Arcminutes(check.Tolerance.Place)} and {CheckWords.Degrees(check.Tolerance.Turn)}. It shows {Percent(check.CoveredFraction)} of the panel."
+                $"{frame.File}, panel {check.Panel.Number}: {CheckWords.Arcminutes(check.TotalNeeded)} off, and the camera {CheckWords.Degrees(check.TurnCamera)}; allowed are {CheckWords.Arcminutes(check.Tolerance.Place)} and {CheckWords.Degrees(check.Tolerance.Turn)}. It shows {Percent(check.CoveredFraction)} of the panel."
             )
         );
         text.Append('\n');

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Framing.Planning;
+using Framing.Sky;
 
 namespace Framing.Export;
 
@@ -25,7 +26,36 @@ public static class CheckWriter
                 }
 
                 json.WriteEndArray();
+                MeanCentre(json, frames);
             }) + "\n";
+    }
+
+    /// <summary>Of several frames the mean of their middles: of unit vectors, so that 0h and the poles are places like any other.</summary>
+    private static void MeanCentre(Utf8JsonWriter json, IReadOnlyList<CheckedFrame> frames)
+    {
+        var sum = default(Vector3D);
+        var count = 0;
+        foreach (var frame in frames)
+        {
+            if (frame.Check is { } check)
+            {
+                sum += check.Frame.Pose.Centre.Vector;
+                count++;
+            }
+        }
+
+        if (count > 1 && sum.Length > 1e-9)
+        {
+            json.WriteStartObject("meanCentre");
+            Direction(json, SkyDirection.FromVector(sum));
+            json.WriteEndObject();
+        }
+    }
+
+    private static void Direction(Utf8JsonWriter json, SkyDirection direction)
+    {
+        json.WriteNumber("raDeg", ReportNumbers.Turn(direction.RightAscension.Degrees));
+        json.WriteNumber("decDeg", ReportNumbers.Degrees(direction.Declination.Degrees));
     }
 
     private static void Frame(Utf8JsonWriter json, CheckedFrame frame)
@@ -41,6 +71,11 @@ public static class CheckWriter
         if (frame.Check is { } check)
         {
             Check(json, check);
+        }
+
+        if (frame.Scale is { } scale)
+        {
+            json.WriteNumber("scaleArcsecPerPx", ReportNumbers.Fine(scale.Arcseconds));
         }
 
         if (frame.FocalLengthMillimetres is { } focalLength)
@@ -72,24 +107,27 @@ public static class CheckWriter
 
         json.WriteEndArray();
         json.WriteStartObject("centre");
-        json.WriteNumber(
-            "raDeg",
-            ReportNumbers.Turn(check.Frame.Pose.Centre.RightAscension.Degrees)
-        );
-        json.WriteNumber(
-            "decDeg",
-            ReportNumbers.Degrees(check.Frame.Pose.Centre.Declination.Degrees)
-        );
+        Direction(json, check.Frame.Pose.Centre);
         json.WriteEndObject();
         json.WriteNumber(
             "positionAngleDeg",
             ReportNumbers.Turn(check.Frame.Pose.PositionAngle.Degrees)
         );
+        json.WriteStartArray("fieldDeg");
+        json.WriteNumberValue(ReportNumbers.Degrees(check.Frame.Field.Width.Degrees));
+        json.WriteNumberValue(ReportNumbers.Degrees(check.Frame.Field.Height.Degrees));
+        json.WriteEndArray();
         json.WriteNumber("turnCameraDeg", ReportNumbers.Fine(check.TurnCamera.Degrees));
         json.WriteStartObject("moveNeeded");
         json.WriteNumber("eastArcmin", ReportNumbers.Fine(check.EastNeeded.Arcminutes));
         json.WriteNumber("northArcmin", ReportNumbers.Fine(check.NorthNeeded.Arcminutes));
         json.WriteNumber("totalArcmin", ReportNumbers.Fine(check.TotalNeeded.Arcminutes));
+        json.WriteNumber(
+            "towardsPositionAngleDeg",
+            ReportNumbers.Turn(check.Frame.Pose.Centre.PositionAngleTo(check.Panel.Centre).Degrees)
+        );
+        json.WriteNumber("raAxisArcmin", ReportNumbers.Fine(check.RightAscensionNeeded.Arcminutes));
+        json.WriteNumber("decAxisArcmin", ReportNumbers.Fine(check.DeclinationNeeded.Arcminutes));
         json.WriteEndObject();
         json.WriteStartArray("moves");
         for (var i = 0; i < check.Moves.Count; i++)

@@ -51,6 +51,9 @@ public sealed record FrameCheck
     /// <summary>How the stars in the displayed picture must have moved in the end.</summary>
     public required StarMotion StarsMustMove { get; init; }
 
+    /// <summary>What was taken to be typed last, in the frame that the hand control expects.</summary>
+    public required SkyDirection Typed { get; init; }
+
     /// <summary>What to type instead, in the frame that the hand control expects: the panel corrected by the measured error.</summary>
     public required SkyDirection RetypePlace { get; init; }
 

@@ -54,8 +54,10 @@ public static class FrameChecker
             plan.Request.GotoFrame == GotoFrame.OfDate
                 ? (wanted, seen)
                 : (panel.Centre, frame.Pose.Centre);
-        var typed = request.CarriedOffset.Correct(place);
-        var offset = MountOffset.Between(typed, pointed);
+        var typed = request.Typed ?? request.CarriedOffset.Correct(place);
+        var offset = request.MovedByKeys
+            ? request.CarriedOffset
+            : MountOffset.Between(typed, pointed);
         var retype = offset.Correct(place);
         var verdict =
             covered <= 0.0 ? CheckVerdict.WrongField
@@ -82,6 +84,7 @@ public static class FrameChecker
                 ),
             ],
             StarsMustMove = StarMotion.Of(upOfDate, frame.Mirrored, frame.Field, towards, total),
+            Typed = typed,
             RetypePlace = retype,
             RetypeRa = EntryText.RightAscension(retype.RightAscension, plan.Request.EntryFormat),
             RetypeDec = EntryText.Declination(retype.Declination, plan.Request.EntryFormat),
@@ -112,8 +115,13 @@ public static class FrameChecker
     private static Angle TurnOfBody(PositionAngle up, bool mirrored) =>
         Angle.FromDegrees(mirrored ? -up.Degrees : up.Degrees);
 
-    private static PlannedPanel PanelOf(CheckRequest request)
+    /// <summary>The panel that a check is about: the one asked for, else the one whose middle is nearest to the frame's.</summary>
+    /// <param name="request">The check.</param>
+    /// <returns>The panel.</returns>
+    /// <exception cref="ArgumentException">The framing has no panels, or no panel of that number.</exception>
+    public static PlannedPanel PanelOf(CheckRequest request)
     {
+        ArgumentNullException.ThrowIfNull(request);
         var panels = request.Plan.Panels;
         if (panels.Count == 0)
         {

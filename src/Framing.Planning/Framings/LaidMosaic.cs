@@ -11,7 +11,17 @@ internal static class LaidMosaic
         var turning = request.TurnCameraAtEachPanel
             ? CameraTurning.TurnedAtEachPanel
             : CameraTurning.LeftAlone;
-        var pole = OfDateFrame.At(TerrestrialTime.FromUtc(request.At)).PoleOfDate;
+
+        // The place whose apparent place is the pole: against it position angles are those that a camera keeps which the
+        // mount carries about the pole of date, aberration included (at declination 88° that alone is up to 0.16°). Of the
+        // two poles the nearer one: aberration moves both the same way, so that they are not opposite each other.
+        var pole = OfDateFrame
+            .At(TerrestrialTime.FromUtc(request.At))
+            .ToIcrs(
+                fit.Frame.Pose.Centre.Declination.Radians >= 0.0
+                    ? SkyDirection.NorthPole
+                    : SkyDirection.SouthPole
+            );
         return fit.Places is { } places
             ? Mosaic.Placed(
                 fit.Frame.Pose,

@@ -1,5 +1,4 @@
 using System.Text;
-using Framing.Catalogue;
 using Framing.Drawing;
 using Framing.Export;
 using Framing.Planning;
@@ -28,30 +27,15 @@ public static class PlanJob
         var file = order.PlanPath is null
             ? PlanFileReader.ReadBuiltIn()
             : PlanFileReader.Read(order.PlanPath);
-        var date = DateOf(order, file, time, messages);
-        var at = MiddleOfNight(date, file.Site);
-        using var rotation = StrategyChooser.Rotation(shelf, file);
-        using var overlap = StrategyChooser.Overlap(shelf, file);
-        var request = RequestMaker.Of(file, TargetOf(file, at), rotation, overlap, date, at);
-        if (order.LikePath is { } like)
-        {
-            request = LikeFrame.Apply(request, like, messages);
-        }
+        using var framing = PlanFraming.Open(file, shelf, time, order.Date, messages);
+        var request = order.LikePath is { } like
+            ? LikeFrame.Apply(framing.Request, like, messages)
+            : framing.Request;
 
         var backdrop = order.BackdropPath is { } path
             ? SolvedPicture.ReadBackdrop(path, order.Size)
             : null;
-        var outcome = FramingStep.Frame(request);
-        if ((rotation.Loaded.Fault ?? overlap.Loaded.Fault) is { } fault)
-        {
-            throw new InputException(fault.Line);
-        }
-
-        if (outcome.Plan is not { } plan)
-        {
-            throw new InputException($"{file.Path}: {outcome.Refusal}");
-        }
-
+        var plan = framing.Frame(request);
         var report = ReportWriter.Write(plan, ProgramVersion.Text);
         var text = Encoding.UTF8.GetString(report);
         if (plan.Impossible is not null)
@@ -59,7 +43,7 @@ public static class PlanJob
             return new(plan, text, null, [], messages);
         }
 
-        var year = TerrestrialTime.FromUtc(at).JulianYear;
+        var year = TerrestrialTime.FromUtc(request.At).JulianYear;
         warming.GetAwaiter().GetResult();
         var scene = SceneMaker.Of(plan, order.Size, year, backdrop, order.MadeUp);
         if (order.BackdropPath is { } shown)
@@ -82,7 +66,7 @@ public static class PlanJob
             order.OutputFolder
             ?? OutputFolder.Choose(
                 order.WorkingFolder,
-                OutputFolder.Name(file.Title, date),
+                OutputFolder.Name(file.Title, framing.Evening),
                 report
             );
         using var set = new FileSet(folder);
@@ -94,73 +78,4 @@ public static class PlanJob
         set.Commit();
         return new(plan, text, folder, [.. files.Select(entry => entry.Name)], messages);
     }
-
-    private static DateOnly DateOf(
-        PlanOrder order,
-        PlanFile file,
-        TimeProvider time,
-        List<string> messages
-    )
-    {
-        if ((order.Date ?? file.Night.Date) is { } date)
-        {
-            return date;
-        }
-
-        var today = DateOnly.FromDateTime(time.GetLocalNow().DateTime);
-        messages.Add(
-            FormattableString.Invariant(
-                $"The plan names no date; coordinates are for tonight, {today:yyyy-MM-dd}. For another night give [night] date or --date."
-            )
-        );
-        return today;
-    }
-
-    /// <summary>
-    /// The site's mean solar midnight after the evening: the middle of the dark time to within the equation of time (16
-    /// minutes), in which coordinates of date move by far less than 0.1″. Without a site, that of Greenwich.
-    /// </summary>
-    private static DateTime MiddleOfNight(DateOnly date, SiteSection? site)
-    {
-        var midnight = date.AddDays(1).ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc);
-        var seconds = Math.Round((site?.Longitude.Hours ?? 0.0) * 3600.0);
-        return midnight.AddSeconds(-seconds);
-    }
-
-    private static Target TargetOf(PlanFile file, DateTime at)
-    {
-        var section = file.Target;
-        if (section.Outline is { } outline)
-        {
-            return TargetBuilder.FromOutline(NameOf(section), outline);
-        }
-
-        var entries = new List<(CatalogueEntry Entry, string Words)>();
-        for (var i = 0; i < section.Names.Count; i++)
-        {
-            var found = ObjectCatalogue.Embedded.Find(section.Names[i]);
-            var entry =
-                found.Entry
-                ?? throw file.Refuse(
-                    FormattableString.Invariant($"target.names[{i + 1}]"),
-                    UnknownName.Problem(found)
-                );
-            // The same object under two of its names is one object.
-            if (entries.All(known => known.Entry.Id != entry.Id))
-            {
-                entries.Add((entry, section.Names[i]));
-            }
-        }
-
-        return TargetBuilder.FromEntries(
-            entries,
-            name => ObjectCatalogue.Embedded.Find(name).Entry,
-            TerrestrialTime.FromUtc(at).JulianYear
-        );
-    }
-
-    private static string NameOf(TargetSection section) =>
-        section.Box is { Centre: var centre }
-            ? $"the area around {EntryText.RightAscension(centre.RightAscension, EntryFormat.HmDm)}, {EntryText.Declination(centre.Declination, EntryFormat.HmDm)}"
-            : "the outline of the plan";
 }

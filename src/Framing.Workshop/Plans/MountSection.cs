@@ -43,6 +43,12 @@ public sealed record MountSection
     /// <summary>Backlash in declination.</summary>
     public required Angle BacklashDeclination { get; init; }
 
+    /// <summary>Learned: true rate in right ascension over what the labels of the speeds promise; 1 when not known.</summary>
+    public required double RateFactorRightAscension { get; init; }
+
+    /// <summary>Learned: the same in declination.</summary>
+    public required double RateFactorDeclination { get; init; }
+
     /// <summary>Distance from the zenith within which nothing is shot; 0 when there is no such limit.</summary>
     public required Angle ZenithLimit { get; init; }
 
@@ -63,4 +69,19 @@ public sealed record MountSection
 
     /// <summary>What is printed on the keys.</summary>
     public required MountKeys Keys { get; init; }
+
+    /// <summary>How the mount is moved by hand.</summary>
+    public MountHandling Handling =>
+        new()
+        {
+            RightAscension = new(
+                FinishRightAscension,
+                BacklashRightAscension,
+                RateFactorRightAscension
+            ),
+            Declination = new(FinishDeclination, BacklashDeclination, RateFactorDeclination),
+            Speeds = Speeds,
+            Keys = Keys,
+            KeyAddsToTracking = KeyAddsToTracking,
+        };
 }

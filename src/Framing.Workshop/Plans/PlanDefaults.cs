@@ -88,6 +88,8 @@ public static class PlanDefaults
             PolarError = Angle.FromArcminutes(15.0),
             BacklashRightAscension = Angle.FromArcminutes(3.0),
             BacklashDeclination = Angle.FromArcminutes(3.0),
+            RateFactorRightAscension = 1.0,
+            RateFactorDeclination = 1.0,
             ZenithLimit = Angle.Zero,
             FinishRightAscension = MountDirection.West,
             FinishDeclination = MountDirection.North,

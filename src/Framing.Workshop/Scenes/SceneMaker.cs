@@ -25,7 +25,8 @@ internal static class SceneMaker
         PictureSize size,
         double julianYear,
         IBackdrop? backdrop,
-        MadeUpParts madeUp
+        MadeUpParts madeUp,
+        params IReadOnlyList<ChartFrame> frames
     )
     {
         var target = plan.Request.Target;
@@ -34,6 +35,7 @@ internal static class SceneMaker
             .Concat(
                 plan.Coverage is { TargetCoveredFraction: > 1e-6 } ? target.Outline.Corners : []
             )
+            .Concat(frames.SelectMany(frame => frame.Corners))
             .Where(corner => corner.SeparationTo(plan.Pose.Centre) < FarthestShown)
             .ToList();
         var scene = new SkyScene
@@ -57,6 +59,7 @@ internal static class SceneMaker
                     panel.Corners
                 )),
             ],
+            Frames = frames,
             FallsShort =
             [
                 .. plan.Coverage?.Uncovered.SelectMany(region => region.Holes.Prepend(region.Outer))

@@ -61,7 +61,7 @@ public sealed class CheckTextTests
     public void Write_FrameNotSolved_SaysWhy() =>
         Assert.Equal(
             "a.fits: too few stars.\n",
-            CheckText.Write(new("a.fits", null, "too few stars", null, []))
+            CheckText.Write(new("a.fits", null, "too few stars", null, null, []))
         );
 
     [Fact]
@@ -73,8 +73,8 @@ public sealed class CheckTextTests
             20.4
         );
         var text = CheckWriter.Write([
-            new("a.fits", PlanChecks.Check(Plan, seen), null, 250.2, []),
-            new("b.fits", null, "too few stars", null, []),
+            new("a.fits", PlanChecks.Check(Plan, seen), null, 250.2, null, []),
+            new("b.fits", null, "too few stars", null, null, []),
         ]);
         using var document = JsonDocument.Parse(text);
         var frames = document.RootElement.GetProperty("frames");
@@ -116,6 +116,7 @@ public sealed class CheckTextTests
             new(
                 "a.fits",
                 PlanChecks.Check(Plan, PlanChecks.Frame(Plan, centre, angle)),
+                null,
                 null,
                 null,
                 []

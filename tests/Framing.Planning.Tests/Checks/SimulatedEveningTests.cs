@@ -43,6 +43,68 @@ public sealed class SimulatedEveningTests
         Assert.InRange(worstLearned, 0.0, 0.5);
     }
 
+    /// <summary>
+    /// A mount that points up to 2° beside what is typed, differently on each try by a scatter of its own: after the frame
+    /// the corrected coordinates are typed as the hand control takes them.
+    /// </summary>
+    [Theory]
+    [InlineData(EntryFormat.HmsDms)]
+    [InlineData(EntryFormat.HmDm)]
+    [InlineData(EntryFormat.Degrees)]
+    public void Retype_ThousandMountsTwoDegreesOff_PointWithinAMinuteAndTheirScatter(
+        EntryFormat format
+    )
+    {
+        for (var run = 0; run < 1000; run++)
+        {
+            var random = new Random(9_000 + run);
+            var dec = -80.0 + (160.0 * random.NextDouble());
+            var plan = Checks.Plan(360.0 * random.NextDouble(), dec);
+            var frame = random.NextDouble() < 0.5 ? GotoFrame.OfDate : GotoFrame.J2000;
+            plan = plan with
+            {
+                Request = plan.Request with { EntryFormat = format, GotoFrame = frame },
+            };
+            var panel = plan.Panels[0].Centre;
+            var place = frame == GotoFrame.OfDate ? Time.ToOfDate(panel) : panel;
+            var wrong = place.Offset(
+                PositionAngle.FromDegrees(360.0 * random.NextDouble()),
+                Angle.FromDegrees(2.0)
+            );
+            var offset = MountOffset.Between(place, wrong);
+            var (scatterEast, scatterNorth) = (Scatter(random), Scatter(random));
+
+            // Where the mount points when something is typed: its offset on the axes, its scatter on the sky.
+            SkyDirection Pointed(SkyDirection typed, double scatter)
+            {
+                var there = SkyDirection.FromRaDec(
+                    typed.RightAscension + offset.RightAscension,
+                    typed.Declination + offset.Declination
+                );
+                there = there
+                    .Offset(PositionAngle.East, Angle.FromArcminutes(scatter * scatterEast))
+                    .Offset(PositionAngle.North, Angle.FromArcminutes(scatter * scatterNorth));
+                return frame == GotoFrame.OfDate ? Time.ToIcrs(there) : there;
+            }
+
+            // One side of the meridian shows the picture upside down on a mount that flips.
+            var flipped = random.NextDouble() < 0.5 ? 200.0 : 20.0;
+            var before = Pointed(place, 0.0);
+            var check = Checks.Check(plan, Checks.Frame(plan, before, flipped));
+            Assert.Equal([CheckStep.Retype], check.Steps);
+            Assert.True(
+                CoordinateReader
+                    .ReadDirection($"{check.RetypeRa}, {check.RetypeDec}")
+                    .TryGet(out var typed, out _)
+            );
+            var off = Pointed(typed, 1.0).SeparationTo(panel).Arcminutes;
+            Assert.InRange(off, 0.0, 1.0 + double.Hypot(scatterEast, scatterNorth));
+        }
+    }
+
+    /// <summary>Minutes of arc, evenly from -1.5 to +1.5.</summary>
+    private static double Scatter(Random random) => -1.5 + (3.0 * random.NextDouble());
+
     private static Evening SetUp(Random random)
     {
         var ra = 360.0 * random.NextDouble();
@@ -65,7 +127,8 @@ public sealed class SimulatedEveningTests
                 3.0 / 60.0,
                 adds
             ),
-            adds
+            adds,
+            random.NextDouble() < 0.5 ? 200.0 : 20.0
         );
     }
 
@@ -99,7 +162,8 @@ public sealed class SimulatedEveningTests
         return off;
     }
 
-    private sealed record Evening(FramedPlan Plan, SimulatedMount Mount, bool Adds)
+    /// <summary>One mount on its way; beyond the meridian a mount that flips shows the picture upside down.</summary>
+    private sealed record Evening(FramedPlan Plan, SimulatedMount Mount, bool Adds, double Angle)
     {
         public MountHandling Handling(MountHandling handling) =>
             handling with
@@ -107,6 +171,6 @@ public sealed class SimulatedEveningTests
                 KeyAddsToTracking = Adds,
             };
 
-        public SeenFrame Frame() => Checks.Frame(Plan, Time.ToIcrs(Mount.OfDate), 20.0);
+        public SeenFrame Frame() => Checks.Frame(Plan, Time.ToIcrs(Mount.OfDate), Angle);
     }
 }

@@ -100,6 +100,8 @@ public sealed class PlanFileReaderTests
         Assert.Equal(16.0, mount.PolarError.Arcminutes, 1e-9);
         Assert.Equal(2.0, mount.BacklashRightAscension.Arcminutes, 1e-9);
         Assert.Equal(1.5, mount.BacklashDeclination.Arcminutes, 1e-9);
+        Assert.Equal(0.98, mount.RateFactorRightAscension);
+        Assert.Equal(1.04, mount.RateFactorDeclination);
         Assert.Equal(5.0, mount.ZenithLimit.Degrees, 1e-9);
         Assert.Equal(MountDirection.East, mount.FinishRightAscension);
         Assert.Equal(MountDirection.South, mount.FinishDeclination);

@@ -76,6 +76,7 @@ internal static class PlanTexts
         check_each_panel = false
         polar_error_arcmin   = 16
         backlash_arcmin = [2, 1.5]
+        rate_factor = [0.98, 1.04]
         zenith_limit_deg = 5
         finish = ["east", "south"]
         key_adds_to_tracking = false

@@ -108,6 +108,12 @@ internal static class EquipmentSections
             WideArcminutes,
             "give right ascension and declination, minutes of arc from 0 to 600, such as [3, 3]"
         );
+        var rates = table.Numbers(
+            "rate_factor",
+            2,
+            new("factors", 0.2, 5.0),
+            "give right ascension and declination, true rate over what the labels promise, such as [1.0, 0.97]"
+        );
         var finish = Finish(table, usual);
         var mount = new MountSection
         {
@@ -147,6 +153,8 @@ internal static class EquipmentSections
             BacklashDeclination = backlash is null
                 ? usual.BacklashDeclination
                 : Angle.FromArcminutes(backlash[1]),
+            RateFactorRightAscension = rates?[0] ?? usual.RateFactorRightAscension,
+            RateFactorDeclination = rates?[1] ?? usual.RateFactorDeclination,
             ZenithLimit = Degrees(
                 table,
                 "zenith_limit_deg",
