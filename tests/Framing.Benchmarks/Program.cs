@@ -19,6 +19,11 @@ internal static class Program
             NightsTopic.Run
         ),
         ("fits", "a frame of 26 million samples from file to float; rival: cfitsio", FitsTopic.Run),
+        (
+            "resample",
+            "a frame of 26 million pixels onto a canvas; rivals: a plain C loop, reproject_interp",
+            ResampleTopic.Run
+        ),
         ("wcs", "pixels to sky and back, TAN and TAN-SIP; rival: wcslib", WcsTopic.Run),
     ];
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
-using System.Text;
 using Framing.Fits;
 using Framing.Sky;
 
@@ -17,81 +16,14 @@ internal static class WcsTopic
     private const double Width = 6248.0;
     private const double Height = 4176.0;
 
-    private static readonly string[] Tangent =
-    [
-        "WCSAXES =                    2",
-        "CTYPE1  = 'RA---TAN'",
-        "CTYPE2  = 'DEC--TAN'",
-        "CUNIT1  = 'deg'",
-        "CUNIT2  = 'deg'",
-        "CRVAL1  =                314.0",
-        "CRVAL2  =                 44.0",
-        "CRPIX1  =               3124.5",
-        "CRPIX2  =               2088.5",
-        "CD1_1   = -6.2189899403549E-04",
-        "CD1_2   =  3.5905355161515E-04",
-        "CD2_1   =  3.5905355161515E-04",
-        "CD2_2   =  6.2189899403549E-04",
-        "RADESYS = 'ICRS'",
-    ];
-
-    // A real lens's third order: 9 px at the corner.
-    private static readonly string[] Distortion =
-    [
-        "A_ORDER =                    3",
-        "A_2_0   =               1.1E-7",
-        "A_1_1   =                -6E-8",
-        "A_0_2   =                 4E-8",
-        "A_3_0   =             1.35E-10",
-        "A_2_1   =                3E-12",
-        "A_1_2   =             1.42E-10",
-        "A_0_3   =               -2E-12",
-        "B_ORDER =                    3",
-        "B_2_0   =                -3E-8",
-        "B_1_1   =                 9E-8",
-        "B_0_2   =                 7E-8",
-        "B_3_0   =                1E-12",
-        "B_2_1   =             1.38E-10",
-        "B_1_2   =               -4E-12",
-        "B_0_3   =             1.31E-10",
-    ];
-
-    // Its reverse, good to 0.013 px.
-    private static readonly string[] Reverse =
-    [
-        "AP_ORDER=                    3",
-        "AP_0_1  =   -7.8169400256E-09",
-        "AP_0_2  =   -3.9880234379E-08",
-        "AP_0_3  =    1.9940346014E-12",
-        "AP_1_0  =     -2.48493829E-06",
-        "AP_1_1  =    5.9696789395E-08",
-        "AP_1_2  =   -1.4106232308E-10",
-        "AP_2_0  =   -1.0933611123E-07",
-        "AP_2_1  =    -3.007084525E-12",
-        "AP_3_0  =   -1.3418833988E-10",
-        "BP_ORDER=                    3",
-        "BP_0_1  =   -1.7700910112E-06",
-        "BP_0_2  =   -6.9836533315E-08",
-        "BP_0_3  =   -1.3035233382E-10",
-        "BP_1_0  =   -1.1088583704E-09",
-        "BP_1_1  =   -8.9401912356E-08",
-        "BP_1_2  =    3.9931076071E-12",
-        "BP_2_0  =    2.9891666059E-08",
-        "BP_2_1  =   -1.3719299988E-10",
-        "BP_3_0  =   -1.0040585822E-12",
-    ];
-
     public static int Run(string[] arguments)
     {
         var folder = Directory.CreateTempSubdirectory("wcs-").FullName;
         try
         {
-            var lens = Tangent.Select(card =>
-                card.Replace("TAN'", "TAN-SIP'", StringComparison.Ordinal)
-            );
-            Beside(folder, "TAN", Tangent);
-            Beside(folder, "TAN-SIP", [.. lens, .. Distortion, .. Reverse]);
-            Beside(folder, "TAN-SIP without reverse terms", [.. lens, .. Distortion]);
+            Beside(folder, "TAN", HeaderCards.Tangent);
+            Beside(folder, "TAN-SIP", HeaderCards.Distorted);
+            Beside(folder, "TAN-SIP without reverse terms", HeaderCards.DistortedOneWay);
         }
         finally
         {
@@ -113,10 +45,7 @@ internal static class WcsTopic
             "BITPIX  =                    8",
             "NAXIS   =                    0",
         ];
-        var text = string.Concat(
-            file.Concat(cards).Append("END").Select(card => card.PadRight(80))
-        );
-        File.WriteAllText(path, text.PadRight((text.Length + 2879) / 2880 * 2880), Encoding.ASCII);
+        File.WriteAllBytes(path, LightFrame.Header([.. file, .. cards]));
         var world = WorldCoordinatesReader.Read(HeaderFile.Read(path)).AsWritten!;
         var (x, y) = (new double[Points], new double[Points]);
         for (var i = 0; i < Points; i++)

@@ -4,14 +4,14 @@ namespace Framing.Imaging;
 public sealed class ResampledPicture
 {
     private readonly float[][] planes;
-    private readonly bool[] covered;
+    private readonly Lazy<bool[]> covered;
 
-    internal ResampledPicture(int width, int height, float[][] planes, bool[] covered)
+    internal ResampledPicture(int width, int height, float[][] planes)
     {
         Width = width;
         Height = height;
         this.planes = planes;
-        this.covered = covered;
+        covered = new(Cover);
     }
 
     /// <summary>Columns of the target.</summary>
@@ -24,7 +24,7 @@ public sealed class ResampledPicture
     public int Planes => planes.Length;
 
     /// <summary>Row after row: true where the picture covers the target pixel's middle and holds a sample there.</summary>
-    public ReadOnlySpan<bool> Covered => covered;
+    public ReadOnlySpan<bool> Covered => covered.Value;
 
     /// <summary>Samples of a plane in the picture's own numbers, row after row; NaN where nothing covers.</summary>
     /// <param name="plane">From 0.</param>
@@ -35,5 +35,24 @@ public sealed class ResampledPicture
         ArgumentOutOfRangeException.ThrowIfNegative(plane);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(plane, planes.Length);
         return planes[plane];
+    }
+
+    private bool[] Cover()
+    {
+        var all = new bool[Width * Height];
+        for (var i = 0; i < all.Length; i++)
+        {
+            all[i] = !float.IsNaN(planes[0][i]);
+        }
+
+        foreach (var plane in planes[1..])
+        {
+            for (var i = 0; i < all.Length; i++)
+            {
+                all[i] &= !float.IsNaN(plane[i]);
+            }
+        }
+
+        return all;
     }
 }

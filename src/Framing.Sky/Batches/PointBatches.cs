@@ -116,6 +116,55 @@ internal static class PointBatches
         return failed;
     }
 
+    /// <summary>Where in another picture the same sky appears: see <see cref="WorldCoordinates"/>.</summary>
+    public static int PixelToPixel(
+        WorldCoordinates world,
+        WorldCoordinates other,
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        Span<double> otherX,
+        Span<double> otherY
+    )
+    {
+        var lanes = LanesFor(x.Length);
+        Span<Vector<double>> first = stackalloc Vector<double>[lanes];
+        Span<Vector<double>> second = stackalloc Vector<double>[lanes];
+        Span<Vector<double>> third = stackalloc Vector<double>[lanes];
+        var failed = 0;
+        for (var start = 0; start < x.Length; start += Block)
+        {
+            var count = Math.Min(Block, x.Length - start);
+            var used = Fill(first, x.Slice(start, count));
+            Fill(second, y.Slice(start, count));
+            world.PixelsToVectors(first[..used], second[..used], third[..used]);
+            SphereLanes.Unit(first[..used], second[..used], third[..used]);
+            other.VectorsToPixels(first[..used], second[..used], third[..used]);
+            var blockX = otherX.Slice(start, count);
+            var blockY = otherY.Slice(start, count);
+            Singles(first)[..count].CopyTo(blockX);
+            Singles(second)[..count].CopyTo(blockY);
+            if (AllSound(first[..used], second[..used]))
+            {
+                continue;
+            }
+
+            for (var i = 0; i < count; i++)
+            {
+                if (!double.IsFinite(blockX[i] + blockY[i]))
+                {
+                    var pixel = default(PixelPosition);
+                    var found =
+                        world.TryPixelToSky(new(x[start + i], y[start + i]), out var direction)
+                        && other.TrySkyToPixel(direction, out pixel);
+                    (blockX[i], blockY[i]) = found ? (pixel.X, pixel.Y) : (double.NaN, double.NaN);
+                    failed += found ? 0 : 1;
+                }
+            }
+        }
+
+        return failed;
+    }
+
     /// <summary>The numbers in lanes, one by one.</summary>
     public static Span<double> Singles(Span<Vector<double>> lanes) =>
         MemoryMarshal.Cast<Vector<double>, double>(lanes);

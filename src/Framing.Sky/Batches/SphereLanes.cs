@@ -79,6 +79,28 @@ internal static class SphereLanes
         }
     }
 
+    /// <summary>Vectors of any length become vectors of length 1.</summary>
+    public static void Unit(Span<Vector<double>> x, Span<Vector<double>> y, Span<Vector<double>> z)
+    {
+        y = y[..x.Length];
+        z = z[..x.Length];
+        for (var i = 0; i < x.Length; i++)
+        {
+            var perLength =
+                Vector<double>.One
+                / Vector.SquareRoot(
+                    Vector.MultiplyAddEstimate(
+                        x[i],
+                        x[i],
+                        Vector.MultiplyAddEstimate(y[i], y[i], z[i] * z[i])
+                    )
+                );
+            x[i] *= perLength;
+            y[i] *= perLength;
+            z[i] *= perLength;
+        }
+    }
+
     /// <summary>Each (x, y, z) becomes first · x + second · y + third · z.</summary>
     public static void Combine(
         Vector3D first,

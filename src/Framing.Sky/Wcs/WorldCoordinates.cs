@@ -166,6 +166,28 @@ public abstract class WorldCoordinates
         );
     }
 
+    /// <summary>Where in another picture the same sky appears, for many places.</summary>
+    /// <param name="x">First pixel coordinates of this picture, as FITS counts.</param>
+    /// <param name="y">Second pixel coordinates, as many.</param>
+    /// <param name="other">The other picture's world coordinates.</param>
+    /// <param name="otherX">Receives first pixel coordinates of the other picture; NaN where there is no such place.</param>
+    /// <param name="otherY">Receives second pixel coordinates; NaN where there is none.</param>
+    /// <returns>How many have none, for either reason.</returns>
+    /// <exception cref="ArgumentException">The spans are not of one length.</exception>
+    /// <remarks>The places asked for and the answers may not share memory. Nothing is allocated.</remarks>
+    public int PixelToPixel(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        WorldCoordinates other,
+        Span<double> otherX,
+        Span<double> otherY
+    )
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        RequireOneLength(x.Length, y.Length, otherX.Length, otherY.Length);
+        return PointBatches.PixelToPixel(this, other, x, y, otherX, otherY);
+    }
+
     /// <summary>The linear part at a place: degrees of sky east and north a pixel, north being that of the place.</summary>
     /// <param name="pixel">The place, as FITS counts.</param>
     /// <param name="matrix">Scale, position angle of the axes and parity there.</param>

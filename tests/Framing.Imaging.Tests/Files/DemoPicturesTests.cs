@@ -57,7 +57,7 @@ public sealed class DemoPicturesTests
             chart,
             width,
             height,
-            TestContext.Current.CancellationToken
+            cancel: TestContext.Current.CancellationToken
         );
 
         Assert.InRange(

@@ -1,54 +1,10 @@
 using Framing.Sky;
-using FsCheck;
-using FsCheck.Xunit;
 
 namespace Framing.Imaging.Tests;
 
 public sealed class ResamplerTests
 {
     private static readonly SkyDirection Centre = SkyDirection.FromDegrees(38.2, 61.4);
-
-    /// <summary>The one matrix against the way over the sky, pixel by pixel, for pictures anywhere and anyhow turned.</summary>
-    [Property(MaxTest = 300)]
-    public bool TryMap_AnyTwoPictures_IsTheWayOverTheSky(
-        ushort ra,
-        ushort dec,
-        ushort turn,
-        ushort offset,
-        bool mirrored
-    )
-    {
-        var place = SkyDirection.FromDegrees(ra * 360.0 / 65536.0, (dec * 180.0 / 65535.0) - 90.0);
-        var chart = World(place, turn * 360.0 / 65536.0, 30.0, false, new(400, 300));
-        var picture = World(
-            place.Offset(
-                PositionAngle.FromDegrees(turn),
-                Angle.FromDegrees(offset * 40.0 / 65535.0)
-            ),
-            offset * 360.0 / 65536.0,
-            7.0,
-            mirrored,
-            new(1234.5, -77)
-        );
-        var map = new PlaneMap(chart, picture);
-        foreach (var pixel in new PixelPosition[] { new(1, 1), new(800, 1), new(312.7, 599.1) })
-        {
-            var front = picture.TrySkyToPixel(chart.PixelToSky(pixel), out var expected);
-            if (front != map.TryMap(pixel.X, pixel.Y, out var mapped))
-            {
-                return false;
-            }
-
-            // 1e-9 of a pixel, or of the distance in pixels where that is far.
-            var far = 1.0 + double.Hypot(expected.X, expected.Y);
-            if (front && double.Hypot(mapped.X - expected.X, mapped.Y - expected.Y) > 1e-9 * far)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
 
     [Fact]
     public void Resample_ToItsOwnPixels_GivesThePictureBack()
@@ -163,7 +119,7 @@ public sealed class ResamplerTests
         var picture = Ramp(World(Centre, 0.0, 60.0, false, new(20, 15)));
 
         Assert.ThrowsAny<OperationCanceledException>(() =>
-            Resampler.Resample(picture, picture.Coordinates!, 40, 30, cancel.Token)
+            Resampler.Resample(picture, picture.Coordinates!, 40, 30, cancel: cancel.Token)
         );
     }
 
@@ -171,8 +127,17 @@ public sealed class ResamplerTests
         Picture picture,
         WorldCoordinates chart,
         int width,
-        int height
-    ) => Resampler.Resample(picture, chart, width, height, TestContext.Current.CancellationToken);
+        int height,
+        Interpolation interpolation = Interpolation.Bilinear
+    ) =>
+        Resampler.Resample(
+            picture,
+            chart,
+            width,
+            height,
+            interpolation,
+            cancel: TestContext.Current.CancellationToken
+        );
 
     private static TanWorldCoordinates World(
         SkyDirection centre,

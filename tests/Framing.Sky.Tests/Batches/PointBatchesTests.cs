@@ -129,6 +129,38 @@ public sealed class PointBatchesTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Worlds))]
+    public void PixelToPixel_ManyPoints_GoOverTheSky(string code, string distortion)
+    {
+        var from = Some("plain", "none")[0].World;
+        foreach (var (world, size) in Some(code, distortion))
+        {
+            double[] x = [.. Enumerable.Range(0, 300).Select(i => size * i / 300.0), double.NaN];
+            double[] y = [.. Enumerable.Range(0, 301).Select(i => size * (i * 7 % 300) / 300.0)];
+            var (otherX, otherY) = (new double[301], new double[301]);
+            var failed = from.PixelToPixel(x, y, world, otherX, otherY);
+
+            Assert.Equal(otherX.Count(double.IsNaN), failed);
+            for (var i = 0; i < x.Length; i++)
+            {
+                var single = default(PixelPosition);
+                var found =
+                    from.TryPixelToSky(new(x[i], y[i]), out var direction)
+                    && world.TrySkyToPixel(direction, out single);
+                Assert.Equal(found, !double.IsNaN(otherX[i]) && !double.IsNaN(otherY[i]));
+                if (found)
+                {
+                    Assert.Equal(
+                        0.0,
+                        double.Hypot(otherX[i] - single.X, otherY[i] - single.Y),
+                        1e-9 * Condition(world, single).Back
+                    );
+                }
+            }
+        }
+    }
+
     [Fact]
     public void PixelToSky_AnyPlaceInABatch_HasTheSameAnswer()
     {

@@ -1,13 +1,16 @@
+using System.Runtime.CompilerServices;
 using Framing.Sky;
 
 namespace Framing.Imaging;
 
-/// <summary>The value of a plane between the middles of its pixels.</summary>
-internal static class Bilinear
+/// <summary>Linear between the four samples around a place.</summary>
+internal sealed class BilinearSampler : PlaneSampler
 {
-    /// <summary>The value at a place within the outer edges; beyond the middles of the outermost pixels theirs is kept.</summary>
-    /// <returns>NaN when the pixels that count for half or more are not defined.</returns>
-    public static float At(ReadOnlySpan<float> plane, int width, int height, PixelPosition pixel)
+    public override int Margin => 1;
+
+    /// <inheritdoc/>
+    /// <remarks>Beyond the middles of the outermost pixels theirs is kept.</remarks>
+    public override float At(ReadOnlySpan<float> plane, int width, int height, PixelPosition pixel)
     {
         var x = Math.Clamp(pixel.X - 1.0, 0.0, width - 1.0);
         var y = Math.Clamp(pixel.Y - 1.0, 0.0, height - 1.0);
@@ -36,6 +39,27 @@ internal static class Bilinear
                     toRight * toHigh,
                 ]
             );
+    }
+
+    public override void Row(
+        ref readonly float first,
+        int width,
+        PlacesInPlane places,
+        Span<float> result
+    )
+    {
+        var index = places.Index[..result.Length];
+        var alongX = places.AlongX[..result.Length];
+        var alongY = places.AlongY[..result.Length];
+        ref var origin = ref Unsafe.AsRef(in first);
+        for (var i = 0; i < result.Length; i++)
+        {
+            ref var low = ref Unsafe.Add(ref origin, index[i]);
+            ref var high = ref Unsafe.Add(ref low, width);
+            var bottom = low + ((Unsafe.Add(ref low, 1) - low) * alongX[i]);
+            var top = high + ((Unsafe.Add(ref high, 1) - high) * alongX[i]);
+            result[i] = bottom + ((top - bottom) * alongY[i]);
+        }
     }
 
     private static float Defined(ReadOnlySpan<float> samples, ReadOnlySpan<float> weights)
