@@ -60,6 +60,7 @@ internal static class CommandLine
         root.Subcommands.Add(FindCommand.Make(terminal));
         root.Subcommands.Add(WhereCommand.Make(terminal));
         root.Subcommands.Add(InspectCommand.Make(terminal));
+        root.Subcommands.Add(SolveCommand.Make(terminal));
         root.Subcommands.Add(CheckCommand.Make(terminal));
         root.Subcommands.Add(KeysCommand.Make(terminal));
         root.Subcommands.Add(PolarCommand.Make(terminal));

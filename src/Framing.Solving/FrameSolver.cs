@@ -57,10 +57,32 @@ public static class FrameSolver
             return new(null, SolveRefusal.TooFewStars, 0);
         }
 
+        var guesses = 0;
+        var solved = Solve(request, field, ref guesses, token);
+        if (solved is null && request is { ElsewhereToo: true, HasHint: true })
+        {
+            solved = Solve(request with { Near = null, Scale = null }, field, ref guesses, token);
+        }
+
+        return new(
+            solved,
+            solved is not null ? SolveRefusal.None
+                : field.Count < EnoughStars ? SolveRefusal.TooFewStars
+                : SolveRefusal.MatchesNothing,
+            guesses
+        );
+    }
+
+    private static SolvedFrame? Solve(
+        SolveRequest request,
+        DetectionField field,
+        ref int guesses,
+        CancellationToken token
+    )
+    {
         var limits = Limits(request);
         var verifier = new Verifier(field, request.Stars, limits);
         var hinted = request.Near is not null && request.Scale is not null;
-        var guesses = 0;
         for (var thoroughness = 1; thoroughness <= (hinted ? 2 : 1); thoroughness++)
         {
             var search = new QuadSearch(field, request.Stars, verifier, thoroughness, guesses);
@@ -70,15 +92,11 @@ public static class FrameSolver
             guesses = search.Guesses;
             if (finding is not null && Finish.Of(field, request, finding) is { } solved)
             {
-                return new(solved, SolveRefusal.None, guesses);
+                return solved;
             }
         }
 
-        return new(
-            null,
-            field.Count < EnoughStars ? SolveRefusal.TooFewStars : SolveRefusal.MatchesNothing,
-            guesses
-        );
+        return null;
     }
 
     private static Finding? Search(QuadSearch search, ReferenceStars stars, CancellationToken token)

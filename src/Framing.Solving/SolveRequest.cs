@@ -27,9 +27,14 @@ public sealed record SolveRequest(IReadOnlyList<DetectedStar> Detections, int Wi
     /// <summary>How far the scale may be off, as a share of it.</summary>
     public double ScaleTolerance { get; init; } = 0.03;
 
+    /// <summary>Whether the whole sky is searched at any scale when nothing is found where place and scale were expected.</summary>
+    public bool ElsewhereToo { get; init; }
+
     /// <summary>The narrowest field looked for where the scale is not known, along the longer side.</summary>
     public Angle LeastField { get; init; } = Angle.FromDegrees(1.0);
 
     /// <summary>The widest field looked for where the scale is not known, along the longer side.</summary>
     public Angle MostField { get; init; } = Angle.FromDegrees(30.0);
+
+    internal bool HasHint => Near is not null || Scale is not null;
 }

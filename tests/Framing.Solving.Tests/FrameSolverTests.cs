@@ -96,6 +96,25 @@ public sealed class FrameSolverTests
     }
 
     [Fact]
+    public void Solve_WithAHintFarOff_IsFoundElsewhereIfAsked()
+    {
+        ReferenceStars.Embedded.Prepare(wholeSky: true);
+        var request = Field.Request with
+        {
+            Near = Field.Centre.Antipode,
+            Scale = Field.Scale * 2.0,
+            ElsewhereToo = true,
+        };
+        var answer = Solve(request);
+        Assert.NotNull(answer.Solution);
+        Assert.Equal(SolveRefusal.None, answer.Refusal);
+        Assert.InRange(answer.Solution.Centre.SeparationTo(Field.Centre) / Field.Scale, 0.0, 1.0);
+
+        // The guesses at the wrong place count as well.
+        Assert.True(answer.Guesses > Solve(Field.Request).Guesses);
+    }
+
+    [Fact]
     public void Solve_WithHalfAHint_IsSolved()
     {
         Assert.NotNull(Solve(Field.Request with { Near = Field.Centre }).Solution);

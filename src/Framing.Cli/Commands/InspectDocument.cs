@@ -29,7 +29,15 @@ internal static class InspectDocument
         Rig(json, facts.Rig);
         if (facts.Sky is { } place)
         {
-            Place(json, facts, place);
+            WcsDocument.Write(
+                json,
+                place,
+                facts.Solution.Projection,
+                facts.Solution.Distortion,
+                facts.Solution.DistortionUsed,
+                facts.Solution.Frame,
+                facts.SolutionFile
+            );
         }
         else
         {
@@ -73,43 +81,6 @@ internal static class InspectDocument
         }
 
         json.WriteEndArray();
-    }
-
-    private static void Place(Utf8JsonWriter json, PictureFacts facts, SkyFacts place)
-    {
-        json.WriteStartObject("wcs");
-        json.WriteStartObject("centre");
-        Direction(json, place.Centre);
-        json.WriteEndObject();
-        json.WriteStartArray("scaleArcsecPerPx");
-        json.WriteNumberValue(Fine(place.ScaleX.Arcseconds));
-        json.WriteNumberValue(Fine(place.ScaleY.Arcseconds));
-        json.WriteEndArray();
-        json.WriteNumber("positionAngleDeg", Fine(place.PositionAngle.Degrees));
-        json.WriteBoolean("mirrored", place.Mirrored);
-        json.WriteNumber("displayedPositionAngleDeg", Fine(place.DisplayedPositionAngle.Degrees));
-        json.WriteBoolean("displayedMirrored", place.DisplayedMirrored);
-        json.WriteStartArray("cornersDeg");
-        foreach (var corner in place.Corners)
-        {
-            json.WriteStartArray();
-            json.WriteNumberValue(Fine(corner.RightAscension.Degrees));
-            json.WriteNumberValue(Fine(corner.Declination.Degrees));
-            json.WriteEndArray();
-        }
-
-        json.WriteEndArray();
-        json.WriteString("projection", facts.Solution.Projection);
-        json.WriteString(
-            "distortion",
-            facts.Solution.Distortion == DistortionKind.None
-                ? "none"
-                : facts.Solution.Distortion.ToString().ToUpper(CultureInfo.InvariantCulture)
-        );
-        json.WriteBoolean("distortionUsed", facts.Solution.DistortionUsed);
-        json.WriteString("frameAsWritten", facts.Solution.Frame.ToString());
-        json.WriteString("solutionFile", facts.SolutionFile);
-        json.WriteEndObject();
     }
 
     private static void Rig(Utf8JsonWriter json, RigFacts rig)
@@ -161,17 +132,11 @@ internal static class InspectDocument
     {
         if (value is { } number)
         {
-            json.WriteNumber(name, Fine(number));
+            json.WriteNumber(name, WcsDocument.Fine(number));
         }
         else
         {
             json.WriteNull(name);
         }
-    }
-
-    private static double Fine(double value)
-    {
-        var rounded = Math.Round(value, 9, MidpointRounding.AwayFromZero);
-        return rounded == 0.0 ? 0.0 : rounded;
     }
 }

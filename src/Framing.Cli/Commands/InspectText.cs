@@ -136,7 +136,7 @@ internal static class InspectText
 
     private static void Place(TextWriter output, PictureFacts facts, SkyFacts place)
     {
-        Line(output, "centre", Text(place.Centre) + "  (J2000)");
+        Line(output, "centre", PlaceText.Of(place.Centre) + "  (J2000)");
         Line(
             output,
             "field",
@@ -204,7 +204,7 @@ internal static class InspectText
     private static string PixelLine(PictureFacts facts, PixelAnswer pixel)
     {
         var place =
-            pixel.Direction is { } direction ? Text(direction)
+            pixel.Direction is { } direction ? PlaceText.Of(direction)
             : facts.Coordinates is null ? "no place on the sky is known"
             : "no sky: off the map of the projection";
         var value =
@@ -227,9 +227,9 @@ internal static class InspectText
     private static string SkyLine(SkyAnswer sky) =>
         sky.Pixel is { } pixel
             ? FormattableString.Invariant(
-                $"{Text(sky.Direction)}: pixel {pixel.X:0.00}, {pixel.Y:0.00}{(sky.Inside ? string.Empty : ", outside the picture")}"
+                $"{PlaceText.Of(sky.Direction)}: pixel {pixel.X:0.00}, {pixel.Y:0.00}{(sky.Inside ? string.Empty : ", outside the picture")}"
             )
-            : $"{Text(sky.Direction)}: {Why(sky.Failure)}";
+            : $"{PlaceText.Of(sky.Direction)}: {Why(sky.Failure)}";
 
     private static string Why(MapFailure failure) =>
         failure switch
@@ -243,15 +243,6 @@ internal static class InspectText
 
     private static string Planes(int planes) =>
         planes == 1 ? "one plane" : FormattableString.Invariant($"{planes} planes (colours)");
-
-    /// <summary>As every command writes a place, to a tenth of a second of arc.</summary>
-    private static string Text(SkyDirection direction)
-    {
-        var ra = CoordinateText.RightAscension(direction.RightAscension, 2).Split(' ');
-        var dec = CoordinateText.Declination(direction.Declination, 1).Replace('-', '−').Split(' ');
-        var hours = ra[0].TrimStart('0');
-        return $"{(hours.Length == 0 ? "0" : hours)}h {ra[1]}m {ra[2]}s  {dec[0]}° {dec[1]}′ {dec[2]}″";
-    }
 
     private static void Line(TextWriter output, string head, string text) =>
         output.WriteLine($"  {head, -8} {text}");

@@ -58,7 +58,10 @@ internal static class WhereCommand
         };
         command.SetAction(parsed =>
         {
-            var (entry, direction) = Target(string.Join(' ', parsed.GetValue(words)!));
+            var (entry, direction) = PlaceWords.Read(
+                "where",
+                string.Join(' ', parsed.GetValue(words)!)
+            );
             var utc = parsed.GetValue(at) ?? terminal.Time.GetUtcNow().UtcDateTime;
             var file = parsed.GetValue(site);
             var section = file is null ? null : PlanFileReader.ReadSite(terminal.PathOf(file));
@@ -76,27 +79,6 @@ internal static class WhereCommand
             return ExitCode.Done;
         });
         return command;
-    }
-
-    private static (CatalogueEntry? Entry, SkyDirection Direction) Target(string text)
-    {
-        var found = ObjectCatalogue.Embedded.Find(text);
-        if (found.IsFound)
-        {
-            return (found.Entry, found.Entry.Direction);
-        }
-
-        if (CoordinateReader.ReadDirection(text).TryGet(out var direction, out var error))
-        {
-            return (null, direction);
-        }
-
-        // What begins with a digit or a sign is meant as coordinates.
-        throw new InputException(
-            text.Length > 0 && (char.IsAsciiDigit(text[0]) || text[0] is '+' or '-')
-                ? $"where: {error}."
-                : $"where: \"{text}\": {UnknownName.Problem(found)}"
-        );
     }
 
     private static DateTime? Time(ArgumentResult result)

@@ -98,6 +98,17 @@ public sealed class ReferenceStars
         return new(joined, steradians);
     }
 
+    /// <summary>Makes ready what a search needs, for instance while a frame is being read.</summary>
+    /// <param name="wholeSky">True for a search of the whole sky; false for one with a hint.</param>
+    public void Prepare(bool wholeSky)
+    {
+        _ = Levels;
+        if (wholeSky && IndexCount > 0)
+        {
+            _ = Index(0);
+        }
+    }
+
     /// <summary>How many stars there are.</summary>
     public int Count { get; }
 
