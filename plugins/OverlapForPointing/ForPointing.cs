@@ -26,8 +26,8 @@ namespace Framing.Plugins;
 )]
 public sealed class ForPointing : IOverlapStrategy
 {
-    /// <summary>Halvings after the limits are found: the strips are then good to about 1 % of their width.</summary>
-    private const int Halvings = 7;
+    /// <summary>Halvings after the limits are found: the strips are then good to 0.1 % of their width.</summary>
+    private const int Halvings = 9;
 
     /// <summary>Answers the smallest overlap that reaches the wanted chance of no gap.</summary>
     /// <param name="question">What is to be framed, and with what.</param>
@@ -41,15 +41,6 @@ public sealed class ForPointing : IOverlapStrategy
             GapChance.SmallestOverlap(question.ChanceWanted, field.TangentHeight, question.Errors),
             GapChance.SmallestOverlap(question.ChanceWanted, field.TangentWidth, question.Errors)
         );
-        if (
-            Wider(0.0, start, least) is var narrow
-            && Fits(narrow, field, most)
-            && Reaches(question, narrow)
-        )
-        {
-            return Answer(question, narrow);
-        }
-
         // Without any error there is nothing to scale, and a camera left alone may still need some room.
         var unit = new PanelOverlap(
             Math.Max(start.AlongWidth, 1e-4),
@@ -80,6 +71,12 @@ public sealed class ForPointing : IOverlapStrategy
 
             low = high;
             high *= 1.4;
+        }
+
+        // Where the first strips reach it already, the least may do.
+        if (low <= 0.0 && Reaches(question, Wider(0.0, unit, least)))
+        {
+            return Answer(question, Wider(0.0, unit, least));
         }
 
         for (var round = 0; round < Halvings; round++)

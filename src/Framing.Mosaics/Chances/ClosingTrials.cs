@@ -99,6 +99,42 @@ public static class ClosingTrials
         };
     }
 
+    /// <summary>Finds out of those trials that are not decided whether the mosaic closes: a quick look, without areas.</summary>
+    /// <param name="mosaic">The mosaic as planned.</param>
+    /// <param name="errors">How far from its plan a panel is likely to be shot.</param>
+    /// <param name="settings">From which seed, and what all panels share.</param>
+    /// <param name="closes">One place a trial; those that are null are filled.</param>
+    internal static void Decide(
+        Mosaic mosaic,
+        PanelErrors errors,
+        TrialSettings settings,
+        bool?[] closes
+    )
+    {
+        Check(errors, settings);
+        var planned = Planned(mosaic, errors);
+        var meetings = new PanelMeetings(mosaic);
+        int[] open = [.. Enumerable.Range(0, closes.Length).Where(trial => closes[trial] is null)];
+        Parallel.For(
+            0,
+            (open.Length + BlockSize - 1) / BlockSize,
+            new ParallelOptions { MaxDegreeOfParallelism = settings.MostThreads },
+            () => new Bench(planned, meetings, null),
+            (block, _, bench) =>
+            {
+                var last = Math.Min(open.Length, (block + 1) * BlockSize);
+                foreach (var trial in open.AsSpan()[(block * BlockSize)..last])
+                {
+                    Draw(planned, bench.Panels, errors, settings, trial);
+                    closes[trial] = bench.Trial.Closes();
+                }
+
+                return bench;
+            },
+            _ => { }
+        );
+    }
+
     private static DrawnPanels Planned(Mosaic mosaic, PanelErrors errors)
     {
         // A panel that dithering and drift eat up keeps a millionth, so that everything stays a figure.

@@ -75,7 +75,13 @@ public static class GapChance
     /// <param name="columns">Panels along the width, 1 or more.</param>
     /// <param name="rows">Panels along the height, 1 or more.</param>
     /// <param name="errors">How far from its plan a panel is likely to be shot.</param>
-    /// <returns>0 to 1; 1 for a single panel. The pairs count as independent, which drawn grids bear out to 0.001.</returns>
+    /// <returns>0 to 1; 1 for a single panel.</returns>
+    /// <remarks>
+    /// The pairs count as independent. Drawn grids bear that out to 0.001 as long as a panel goes astray farther by its
+    /// pointing than its corners do by the camera angle. Where the angle does more, the answer is too low by up to half of
+    /// what is missing to 1: the wedge that a wrong angle opens is widest at its end, and inside a grid the panels across
+    /// the corner cover that. <see cref="ClosingTrials"/> and <see cref="ClosingSeries"/> draw the grid and know.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
     public static double OfGrid(
         FieldShape field,

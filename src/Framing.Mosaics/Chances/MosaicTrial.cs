@@ -55,6 +55,32 @@ internal sealed class MosaicTrial
         return (closed, area, rim is not null && rim.IsCovered(panels) && !AnyGapInTarget());
     }
 
+    /// <summary>Whether the panels, as they stand now, close: ends at the first gap.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public bool Closes()
+    {
+        gaps.Clear();
+        gapPanels.Clear();
+        var area = 0.0;
+        for (var i = 0; i < Parted.Length; i++)
+        {
+            if (Parts(meetings.Pairs[i], meetings.NearPairs[i], ref area))
+            {
+                return false;
+            }
+        }
+
+        for (var i = 0; i < meetings.Fours.Length; i++)
+        {
+            if (HoleWithin(meetings.Fours[i], meetings.NearFours[i], ref area))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool Parts(PanelPair pair, int[] near, ref double area)
     {

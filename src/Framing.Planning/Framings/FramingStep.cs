@@ -20,11 +20,10 @@ public static class FramingStep
     public static FramingOutcome Frame(FramingRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        var field = request.Rig.Field;
         var wanted = request.WantedTangentMargin;
         var angle = request.PresentCameraAngle ?? PositionAngle.North;
         var rotationReason = string.Empty;
-        var centre = request.FixedCentre ?? request.Target.Outline.Middle;
+        var centre = CentreAt(request, angle);
         var overlap = default(PanelOverlap);
         for (var round = 0; ; round++)
         {
@@ -53,13 +52,30 @@ public static class FramingStep
                 return FramingOutcome.Refused(request.Rotation.Name, turned.Reason);
             }
 
-            angle = nextAngle;
             rotationReason = turned.Reason;
-            centre =
-                request.FixedCentre
-                ?? OutlineFit.AtAngle(request.Target.Outline, field, angle).Pose.Centre;
+            if (nextAngle == angle)
+            {
+                // The overlap strategy would be asked the same again, and answer the same.
+                return FramingOutcome.Of(
+                    Finished(
+                        request,
+                        GridAtAngle.Of(request, overlap, angle),
+                        wanted,
+                        overlap,
+                        rotationReason,
+                        shared.Reason
+                    )
+                );
+            }
+
+            angle = nextAngle;
+            centre = CentreAt(request, angle);
         }
     }
+
+    private static SkyDirection CentreAt(FramingRequest request, PositionAngle angle) =>
+        request.FixedCentre
+        ?? OutlineFit.AtAngle(request.Target.Outline, request.Rig.Field, angle).Pose.Centre;
 
     private static OverlapQuestion OverlapQuestion(FramingRequest request, CameraPose pose) =>
         new()

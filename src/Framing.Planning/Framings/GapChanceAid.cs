@@ -9,19 +9,27 @@ namespace Framing.Planning;
 /// times.
 /// </summary>
 /// <remarks>
-/// All answers use the same random numbers, so that a little more overlap never looks worse by chance. Grids of more than
-/// <see cref="MostDrawn"/> panels are answered by the closed form, which knows nothing of a camera left alone.
+/// <para>
+/// All answers use the same random numbers, so that a little more overlap never looks worse by chance; 40,000 trials leave
+/// 0.05 % of doubt about 99 %. Larger grids are drawn less often.
+/// </para>
+/// <para>
+/// Grids of more than <see cref="MostDrawn"/> panels are answered by the closed form. It knows nothing of a camera left
+/// alone, nor that panels across a corner cover much of what a wrong camera angle opens, which makes its answer too low.
+/// </para>
 /// </remarks>
 internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) : IGapChance
 {
     /// <summary>The most panels of a grid that is drawn.</summary>
-    public const int MostDrawn = 100;
+    public const int MostDrawn = 1_000;
 
     /// <summary>Not the seed of the odds that a plan reports: those look afresh at what was chosen here.</summary>
     private const ulong Seed = 2;
 
-    /// <summary>Panels drawn for one answer, over all trials.</summary>
-    private const int Draws = 120_000;
+    /// <summary>Panels drawn for one answer, over all trials: 40,000 mosaics of 50 panels.</summary>
+    private const int Draws = 2_000_000;
+
+    private readonly ClosingSeries series = new(DrawnClosing.Own(request));
 
     public double NoGap(PanelOverlap overlap)
     {
@@ -31,25 +39,21 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
             return 1.0;
         }
 
-        if (fit.Panels > MostDrawn || !fit.WithinMostPanels)
-        {
-            return GapChance.OfGrid(
+        return fit.Panels > MostDrawn || !fit.WithinMostPanels
+            ? GapChance.OfGrid(
                 request.Rig.Field,
                 overlap,
                 fit.Columns,
                 fit.Rows,
                 DrawnClosing.Own(request)
-            );
-        }
-
-        var mosaic = LaidMosaic.Of(request, overlap, fit);
-        var trials = Math.Clamp(Draws / (int)fit.Panels, 4_000, 10_000);
-        return ClosingTrials
-            .Of(
-                mosaic,
-                DrawnClosing.Own(request),
-                settings: DrawnClosing.Settings(request, trials, Seed)
             )
-            .ChanceNoGap;
+            : series.ChanceNoGap(
+                LaidMosaic.Of(request, overlap, fit),
+                DrawnClosing.Settings(
+                    request,
+                    Math.Clamp(Draws / (int)fit.Panels, 4_000, 40_000),
+                    Seed
+                )
+            );
     }
 }
