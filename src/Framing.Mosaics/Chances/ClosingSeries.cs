@@ -7,19 +7,26 @@ namespace Framing.Mosaics;
 /// <remarks>
 /// <para>
 /// A trial that closes goes on closing when neighbours share more, and one that parts goes on parting when they share less.
-/// Of mosaics with the same neighbours only the trials are drawn again that are still open: near the answer that is one in
-/// a hundred.
+/// Of mosaics with the same neighbours only the trials are drawn again that this leaves open: near the answer one in a
+/// hundred. And where a first look is far from the chance that matters, it is the answer.
 /// </para>
 /// <para>The same questions in the same order get the same answers, on however many threads.</para>
 /// </remarks>
 /// <param name="errors">How far from its plan a panel is likely to be shot.</param>
-public sealed class ClosingSeries(PanelErrors errors)
+/// <param name="wanted">The chance that matters, 0 to 1: what is clearly above or below it need not be known better.</param>
+public sealed class ClosingSeries(PanelErrors errors, double wanted)
 {
+    /// <summary>Trials of a first look.</summary>
+    private const int FirstLook = 4_000;
+
+    /// <summary>Standard errors of the first look that make a clear difference.</summary>
+    private const double Clear = 5.0;
+
     private readonly List<Answer> answers = [];
 
     /// <summary>The part of drawn mosaics that closes.</summary>
     /// <param name="mosaic">The mosaic as planned.</param>
-    /// <param name="settings">How many trials, from which seed, and what all panels share.</param>
+    /// <param name="settings">How many trials at most, from which seed, and what all panels share.</param>
     /// <returns>0 to 1; 1 where there are no neighbours.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An error is negative or there is no trial.</exception>
     public double ChanceNoGap(Mosaic mosaic, TrialSettings settings)
@@ -32,28 +39,50 @@ public sealed class ClosingSeries(PanelErrors errors)
             return 1.0;
         }
 
-        var closes = new bool?[settings.Trials];
-        foreach (var known in answers.Where(known => known.IsLike(mosaic, settings)))
+        var closes = Known(mosaic, settings);
+        answers.Add(
+            new(
+                mosaic.Overlap,
+                mosaic.Neighbours.Pairs,
+                mosaic.Panels.Count,
+                settings with
+                {
+                    MostThreads = 1,
+                },
+                closes
+            )
+        );
+        var first = Chance(Math.Min(FirstLook, settings.Trials));
+        var spread = Math.Sqrt(
+            Math.Max(first * (1.0 - first), wanted * (1.0 - wanted)) / FirstLook
+        );
+        return Math.Abs(first - wanted) > Clear * spread ? first : Chance(settings.Trials);
+
+        double Chance(int trials)
         {
-            var (more, less) = (
-                IsWithin(known.Overlap, mosaic.Overlap),
-                IsWithin(mosaic.Overlap, known.Overlap)
-            );
+            ClosingTrials.Decide(mosaic, errors, settings, closes.AsMemory(0, trials));
+            return closes.Take(trials).Count(trial => trial == true) / (double)trials;
+        }
+    }
+
+    /// <summary>What earlier answers say of each trial; null where they say nothing.</summary>
+    private bool?[] Known(Mosaic mosaic, TrialSettings settings)
+    {
+        var closes = new bool?[settings.Trials];
+        foreach (var earlier in answers.Where(answer => answer.IsLike(mosaic, settings)))
+        {
+            var more = IsWithin(earlier.Overlap, mosaic.Overlap);
+            var less = IsWithin(mosaic.Overlap, earlier.Overlap);
             for (var trial = 0; trial < closes.Length; trial++)
             {
-                if (known.Closes[trial] ? more : less)
+                if (earlier.Closes[trial] is { } closed && (closed ? more : less))
                 {
-                    closes[trial] = known.Closes[trial];
+                    closes[trial] = closed;
                 }
             }
         }
 
-        ClosingTrials.Decide(mosaic, errors, settings, closes);
-        bool[] decided = [.. closes.Select(trial => trial!.Value)];
-        answers.Add(
-            new(mosaic.Overlap, mosaic.Neighbours.Pairs, mosaic.Panels.Count, settings, decided)
-        );
-        return decided.Count(trial => trial) / (double)decided.Length;
+        return closes;
     }
 
     private static bool IsWithin(PanelOverlap less, PanelOverlap more) =>
@@ -64,11 +93,11 @@ public sealed class ClosingSeries(PanelErrors errors)
         IReadOnlyList<PanelPair> Pairs,
         int Panels,
         TrialSettings Settings,
-        bool[] Closes
+        bool?[] Closes
     )
     {
         public bool IsLike(Mosaic mosaic, TrialSettings settings) =>
-            Settings == settings
+            Settings == (settings with { MostThreads = 1 })
             && Panels == mosaic.Panels.Count
             && Pairs.SequenceEqual(mosaic.Neighbours.Pairs);
     }

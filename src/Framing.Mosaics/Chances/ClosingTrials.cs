@@ -108,25 +108,34 @@ public static class ClosingTrials
         Mosaic mosaic,
         PanelErrors errors,
         TrialSettings settings,
-        bool?[] closes
+        Memory<bool?> closes
     )
     {
         Check(errors, settings);
         var planned = Planned(mosaic, errors);
         var meetings = new PanelMeetings(mosaic);
-        int[] open = [.. Enumerable.Range(0, closes.Length).Where(trial => closes[trial] is null)];
+        List<int> open = [];
+        for (var trial = 0; trial < closes.Length; trial++)
+        {
+            if (closes.Span[trial] is null)
+            {
+                open.Add(trial);
+            }
+        }
+
         Parallel.For(
             0,
-            (open.Length + BlockSize - 1) / BlockSize,
+            (open.Count + BlockSize - 1) / BlockSize,
             new ParallelOptions { MaxDegreeOfParallelism = settings.MostThreads },
             () => new Bench(planned, meetings, null),
             (block, _, bench) =>
             {
-                var last = Math.Min(open.Length, (block + 1) * BlockSize);
-                foreach (var trial in open.AsSpan()[(block * BlockSize)..last])
+                var last = Math.Min(open.Count, (block + 1) * BlockSize);
+                for (var i = block * BlockSize; i < last; i++)
                 {
+                    var trial = open[i];
                     Draw(planned, bench.Panels, errors, settings, trial);
-                    closes[trial] = bench.Trial.Closes();
+                    closes.Span[trial] = bench.Trial.Closes();
                 }
 
                 return bench;

@@ -34,6 +34,7 @@ internal sealed class ConvexPieces
     }
 
     /// <summary>Takes off what lies inside all of some great circles, given by the vectors that point inwards.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void TakeOff(ReadOnlySpan<Vector3D> inwards)
     {
         next.Clear();
@@ -46,6 +47,7 @@ internal sealed class ConvexPieces
     }
 
     /// <summary>Leaves away pieces below an area, which are rounding, and gives the area of the rest in steradians.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Weigh(double least)
     {
         var sum = 0.0;

@@ -25,6 +25,7 @@ internal sealed class DrawnPanels(int count, double halfWidth, double halfHeight
     }
 
     /// <summary>Writes the vectors that point inwards from the four sides of a panel.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Inwards(int index, Span<Vector3D> normals)
     {
         ref readonly var a = ref axes[index];
@@ -35,6 +36,7 @@ internal sealed class DrawnPanels(int count, double halfWidth, double halfHeight
     }
 
     /// <summary>The part of an arc, 0 to 1 along its chord, that lies in a panel; empty where the start is not below the end.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (double Start, double End) Along(int index, Vector3D from, Vector3D to)
     {
         ref readonly var a = ref axes[index];

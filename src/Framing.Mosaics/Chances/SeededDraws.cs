@@ -51,6 +51,7 @@ internal struct SeededDraws
     }
 
     /// <summary>The natural logarithm of a normal number above 0: 2 artanh((m - 1)/(m + 1)) of its mantissa, and its exponent.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static double Logarithm(double x)
     {
         var bits = BitConverter.DoubleToInt64Bits(x);

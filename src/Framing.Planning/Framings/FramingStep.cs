@@ -27,14 +27,17 @@ public static class FramingStep
         var overlap = default(PanelOverlap);
         for (var round = 0; ; round++)
         {
+            // The first answer only gives the rotation a start: its angle is a guess.
+            var roughly = round == 0;
             var shared = request.Overlap.Strategy.Choose(
-                OverlapQuestion(request, new(centre, angle))
+                OverlapQuestion(request, new(centre, angle), roughly)
             );
-            if (shared.Overlap is not { } nextOverlap)
+            if (shared.Overlap is null && !roughly)
             {
                 return FramingOutcome.Refused(request.Overlap.Name, shared.Reason);
             }
 
+            var nextOverlap = shared.Overlap ?? default;
             if (round > 0 && (round == MostRounds || nextOverlap == overlap))
             {
                 var fit = GridAtAngle.Of(request, overlap, angle);
@@ -53,7 +56,7 @@ public static class FramingStep
             }
 
             rotationReason = turned.Reason;
-            if (nextAngle == angle)
+            if (nextAngle == angle && !roughly)
             {
                 // The overlap strategy would be asked the same again, and answer the same.
                 return FramingOutcome.Of(
@@ -77,7 +80,11 @@ public static class FramingStep
         request.FixedCentre
         ?? OutlineFit.AtAngle(request.Target.Outline, request.Rig.Field, angle).Pose.Centre;
 
-    private static OverlapQuestion OverlapQuestion(FramingRequest request, CameraPose pose) =>
+    private static OverlapQuestion OverlapQuestion(
+        FramingRequest request,
+        CameraPose pose,
+        bool roughly
+    ) =>
         new()
         {
             Outline = request.Target.Outline,
@@ -87,7 +94,7 @@ public static class FramingStep
             Errors = request.Errors,
             ChanceWanted = request.ChanceNoGap,
             Settings = request.Overlap.Settings,
-            Aids = Aids(request, default, pose.PositionAngle),
+            Aids = Aids(request, default, pose.PositionAngle, roughly),
         };
 
     private static RotationQuestion RotationQuestion(
@@ -105,18 +112,24 @@ public static class FramingStep
             MostPanels = request.MostPanels,
             Overlap = overlap,
             Settings = request.Rotation.Settings,
-            Aids = Aids(request, overlap, request.PresentCameraAngle ?? PositionAngle.North),
+            Aids = Aids(
+                request,
+                overlap,
+                request.PresentCameraAngle ?? PositionAngle.North,
+                roughly: false
+            ),
         };
 
     private static StrategyAids Aids(
         FramingRequest request,
         PanelOverlap overlap,
-        PositionAngle angle
+        PositionAngle angle,
+        bool roughly
     ) =>
         new()
         {
             Panels = new PanelCountAid(request, overlap),
-            Gaps = new GapChanceAid(request, angle),
+            Gaps = new GapChanceAid(request, angle, roughly),
             Stars = request.Stars,
         };
 

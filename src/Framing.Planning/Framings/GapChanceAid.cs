@@ -18,7 +18,11 @@ namespace Framing.Planning;
 /// alone, nor that panels across a corner cover much of what a wrong camera angle opens, which makes its answer too low.
 /// </para>
 /// </remarks>
-internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) : IGapChance
+/// <param name="request">What is asked.</param>
+/// <param name="angle">The camera angle of the grid.</param>
+/// <param name="roughly">True for the closed form alone: enough while the camera angle is still open.</param>
+internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle, bool roughly)
+    : IGapChance
 {
     /// <summary>The most panels of a grid that is drawn.</summary>
     public const int MostDrawn = 1_000;
@@ -29,7 +33,7 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
     /// <summary>Panels drawn for one answer, over all trials: 40,000 mosaics of 50 panels.</summary>
     private const int Draws = 2_000_000;
 
-    private readonly ClosingSeries series = new(DrawnClosing.Own(request));
+    private readonly ClosingSeries series = new(DrawnClosing.Own(request), request.ChanceNoGap);
 
     public double NoGap(PanelOverlap overlap)
     {
@@ -39,7 +43,7 @@ internal sealed class GapChanceAid(FramingRequest request, PositionAngle angle) 
             return 1.0;
         }
 
-        return fit.Panels > MostDrawn || !fit.WithinMostPanels
+        return roughly || fit.Panels > MostDrawn || !fit.WithinMostPanels
             ? GapChance.OfGrid(
                 request.Rig.Field,
                 overlap,

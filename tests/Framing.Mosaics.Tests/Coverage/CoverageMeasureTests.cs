@@ -39,13 +39,18 @@ public sealed class CoverageMeasureTests
     [Fact]
     public void Of_TableOfWorkedMosaics_IsReproduced()
     {
-        // All but the rows of the layout along parallels, which is no grid of ours.
-        var rows = CheckValues.Table("mosaic").Where(row => row[1] is "a" or "b").ToList();
-        Assert.Equal(12, rows.Count);
+        // The tolerances of the table are a twentieth of a per cent and a square minute of arc; it is printed finer.
+        var rows = CheckValues.Table("mosaic");
+        Assert.Equal(18, rows.Count);
         foreach (var row in rows)
         {
-            var turning = row[1] == "a" ? CameraTurning.LeftAlone : CameraTurning.TurnedAtEachPanel;
-            var (outline, core) = Measure(CheckValues.Number(row[0]), 0.15, turning);
+            var dec = CheckValues.Number(row[0]);
+            var (outline, core) = row[1] switch
+            {
+                "a" => Measure(dec, 0.15, CameraTurning.LeftAlone),
+                "b" => Measure(dec, 0.15, CameraTurning.TurnedAtEachPanel),
+                _ => Measure(AlongParallels(dec, 0.15)),
+            };
             Near(row[2], outline.LeastOverlapInRows!.Value.Degrees / 4.5 * 100.0, 0.0051);
             Near(row[3], outline.LeastOverlapInRows!.Value.Arcminutes, 0.051);
             Near(row[4], outline.LeastOverlapInColumns!.Value.Degrees / 3.0 * 100.0, 0.0051);
@@ -55,8 +60,11 @@ public sealed class CoverageMeasureTests
             Near(row[8], Missing(core), 0.051);
             Near(row[9], outline.EnclosedHoleArea.SquareArcminutes, 0.051);
 
-            // No pair opens here, so all of the gap is the enclosed hole.
-            Near(row[9], outline.GapArea.SquareArcminutes, 0.051);
+            // Where no pair opens, all of the gap is the enclosed hole.
+            if (outline.LeastOverlap!.Value.Radians >= 0.0)
+            {
+                Near(row[9], outline.GapArea.SquareArcminutes, 0.051);
+            }
         }
     }
 
@@ -314,9 +322,10 @@ public sealed class CoverageMeasureTests
         double declination,
         double overlap,
         CameraTurning turning
-    )
-    {
-        var mosaic = Mosaic.Grid(
+    ) => Measure(Worked(declination, overlap, turning));
+
+    private static Mosaic Worked(double declination, double overlap, CameraTurning turning) =>
+        Mosaic.Grid(
             new(SkyDirection.FromDegrees(100.0, declination), PositionAngle.North),
             Field,
             new(overlap * Field.TangentWidth, overlap * Field.TangentHeight),
@@ -325,6 +334,26 @@ public sealed class CoverageMeasureTests
             mirrored: false,
             turning
         );
+
+    /// <summary>The layout that a step in right ascension over the cosine gives: two rows of one declination each, north up.</summary>
+    private static Mosaic AlongParallels(double declination, double overlap) =>
+        Worked(declination, overlap, CameraTurning.LeftAlone)
+            .AsShot([
+                .. Enumerable
+                    .Range(0, 6)
+                    .Select(i =>
+                    {
+                        var dec = declination + ((i < 3 ? 0.5 : -0.5) * 3.0 * (1.0 - overlap));
+                        var step = 4.5 * (1.0 - overlap) / Math.Cos(Angle.FromDegrees(dec).Radians);
+                        return new CameraPose(
+                            SkyDirection.FromDegrees(100.0 - (((i % 3) - 1) * step), dec),
+                            PositionAngle.North
+                        );
+                    }),
+            ]);
+
+    private static (MosaicCoverage Outline, MosaicCoverage Core) Measure(Mosaic mosaic)
+    {
         var core = new FieldShape(
             mosaic.WholeFrame.TangentWidth - Field.TangentWidth,
             mosaic.WholeFrame.TangentHeight - Field.TangentHeight
