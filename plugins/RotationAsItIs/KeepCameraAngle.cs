@@ -11,6 +11,6 @@ public sealed class KeepCameraAngle : IRotationStrategy
         question.PresentCameraAngle is { } angle
             ? RotationAnswer.Turn(angle, "the camera stays as it stands")
             : RotationAnswer.Refuse(
-                "keep-camera-angle needs camera_angle_deg in [rotation]: the position angle of the picture's up direction, from a solved frame"
+                "give camera_angle_deg in [rotation]: the position angle of the picture's up direction, from a solved frame"
             );
 }

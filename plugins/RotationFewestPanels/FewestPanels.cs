@@ -16,7 +16,7 @@ public sealed class FewestPanels : IRotationStrategy
         {
             return RotationAnswer.Refuse(
                 FormattableString.Invariant(
-                    $"fewest-panels needs grid = \"fewest\" in [mosaic], not [{question.Grid.Columns}, {question.Grid.Rows}]; with a fixed grid take to-outline"
+                    $"it needs grid = \"fewest\" in [mosaic], not [{question.Grid.Columns}, {question.Grid.Rows}]; with a fixed grid take to-outline"
                 )
             );
         }

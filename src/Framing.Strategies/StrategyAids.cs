@@ -12,4 +12,7 @@ public sealed record StrategyAids
 
     /// <summary>How many stars an area holds.</summary>
     public required IStarCount Stars { get; init; }
+
+    /// <summary>How many stars neighbouring panels have in common.</summary>
+    public required ISharedStars SharedStars { get; init; }
 }

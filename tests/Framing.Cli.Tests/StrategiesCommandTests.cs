@@ -11,7 +11,7 @@ public sealed class StrategiesCommandTests
         "to-outline",
     ];
 
-    private static readonly string[] Overlaps = ["arcminutes", "for-pointing", "fraction"];
+    private static readonly string[] Overlaps = ["arcminutes", "for-pointing", "for-registration", "fraction"];
 
     [Fact]
     public void Strategies_ListsAllWithTheirPlugin()

@@ -131,6 +131,7 @@ public static class FramingStep
             Panels = new PanelCountAid(request, overlap),
             Gaps = new GapChanceAid(request, angle, roughly),
             Stars = request.Stars,
+            SharedStars = new SharedStarsAid(request, angle),
         };
 
     private static FramedPlan Finished(

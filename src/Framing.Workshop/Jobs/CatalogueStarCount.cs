@@ -12,4 +12,7 @@ internal sealed class CatalogueStarCount : IStarCount
             area,
             new StarSelection { FaintestMagnitude = faintestMagnitude }
         );
+
+    public double Expected(SkyPolygon area, double faintestMagnitude) =>
+        StarDensity.Inside(area, faintestMagnitude);
 }

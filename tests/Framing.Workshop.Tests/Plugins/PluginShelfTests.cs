@@ -28,6 +28,7 @@ public sealed class PluginShelfTests : IDisposable
                 "Rotation to-outline RotationToOutline",
                 "Overlap arcminutes OverlapFixed",
                 "Overlap for-pointing OverlapForPointing",
+                "Overlap for-registration OverlapForRegistration",
                 "Overlap fraction OverlapFixed",
             ],
             shelf.Strategies.Select(found => $"{found.Kind} {found.Name} {found.Plugin}")

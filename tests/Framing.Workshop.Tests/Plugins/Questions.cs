@@ -52,6 +52,7 @@ internal static class Questions
             Panels = panels ?? new OnePanel(),
             Gaps = new NoGaps(),
             Stars = new NoStars(),
+            SharedStars = new NoStrips(),
         };
 
     private sealed class OnePanel : IPanelCount
@@ -62,6 +63,12 @@ internal static class Questions
     private sealed class NoGaps : IGapChance
     {
         public double NoGap(PanelOverlap overlap) => 1.0;
+    }
+
+    private sealed class NoStrips : ISharedStars
+    {
+        public double Fewest(PanelOverlap overlap, double faintestMagnitude) =>
+            double.PositiveInfinity;
     }
 
     private sealed class NoStars : IStarCount

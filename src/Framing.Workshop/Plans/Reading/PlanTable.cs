@@ -108,6 +108,19 @@ internal sealed class PlanTable
         return value is null ? null : Text(key, value, mostLetters);
     }
 
+    /// <summary>A text, where anything else has a better answer than that a text is wanted.</summary>
+    public string? TextIn(string key, string wanted)
+    {
+        var value = Find(key);
+        if (value is { Kind: not TomlKind.Text })
+        {
+            Wrong(key, value, wanted);
+            return null;
+        }
+
+        return value is null ? null : Text(key, value, 200);
+    }
+
     public string TextNeeded(string key, string wanted)
     {
         if (!Has(key))

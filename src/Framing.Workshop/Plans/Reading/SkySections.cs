@@ -43,7 +43,11 @@ internal static class SkySections
 
     public static RotationSection Rotation(PlanTable table)
     {
-        var strategy = table.Text("strategy") ?? PlanDefaults.RotationStrategy;
+        var strategy =
+            table.TextIn(
+                "strategy",
+                "give the name of a strategy in quotes, such as \"to-outline\" or \"keep-camera-angle\" (\"framing strategies\" lists them); an angle stands in camera_angle_deg"
+            ) ?? PlanDefaults.RotationStrategy;
         PositionAngle? angle = table.Number("camera_angle_deg", new("degrees", -360.0, 360.0))
             is { } degrees
             ? PositionAngle.FromDegrees(degrees)
@@ -56,7 +60,11 @@ internal static class SkySections
 
     public static MosaicSection Mosaic(PlanTable table)
     {
-        var overlap = table.Text("overlap") ?? PlanDefaults.OverlapStrategy;
+        var overlap =
+            table.TextIn(
+                "overlap",
+                "give the name of a strategy in quotes, with its setting beside it: \"fraction\" (overlap_fraction = 0.15), \"arcminutes\" (overlap_arcmin = 30), \"for-pointing\" or \"for-registration\" (\"framing strategies\" lists them)"
+            ) ?? PlanDefaults.OverlapStrategy;
         var chance = table.Number(
             "chance_no_gap",
             new("a chance", 0.0, 1.0, LeastAllowed: false, MostAllowed: false),

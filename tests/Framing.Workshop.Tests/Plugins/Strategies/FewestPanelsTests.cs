@@ -81,7 +81,7 @@ public sealed class FewestPanelsTests
 
         Assert.Null(answer.Angle);
         Assert.Equal(
-            "fewest-panels needs grid = \"fewest\" in [mosaic], not [3, 2]; with a fixed grid take to-outline",
+            "it needs grid = \"fewest\" in [mosaic], not [3, 2]; with a fixed grid take to-outline",
             answer.Reason
         );
     }

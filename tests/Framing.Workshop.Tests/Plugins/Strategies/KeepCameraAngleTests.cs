@@ -22,7 +22,7 @@ public sealed class KeepCameraAngleTests
 
         Assert.Null(answer.Angle);
         Assert.Equal(
-            "keep-camera-angle needs camera_angle_deg in [rotation]: the position angle of the picture's up direction, from a solved frame",
+            "give camera_angle_deg in [rotation]: the position angle of the picture's up direction, from a solved frame",
             answer.Reason
         );
     }

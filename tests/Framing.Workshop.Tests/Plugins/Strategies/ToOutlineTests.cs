@@ -44,6 +44,51 @@ public sealed class ToOutlineTests
         Assert.InRange(margin, 0.370216 - 0.0011, 0.370216);
     }
 
+    [Theory]
+    [InlineData(17.3)]
+    [InlineData(203.9)]
+    public void Choose_RoundTargetThatFitsAnyhow_LeavesTheCameraAlone(double present)
+    {
+        var round = SkyOutline.Ellipse(
+            SkyDirection.FromDegrees(84.0, 22.0),
+            Angle.FromDegrees(1.5),
+            Angle.FromDegrees(1.5),
+            PositionAngle.North
+        );
+
+        var answer = Ask.Rotation(
+            "to-outline",
+            Questions.Rotation(round, present: Shapes.Angle360(present))
+        );
+
+        Assert.Equal(PositionAngle.FromDegrees(present), answer.Angle);
+        Assert.StartsWith("where the camera stands now", answer.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Choose_RoundTargetThatNeedsTheBestAngle_Turns()
+    {
+        // Half a minute of arc too much margin wanted for where the camera stands: a square fits turned by 0 or 90 only.
+        var square = SkyOutline.Rectangle(
+            SkyDirection.FromDegrees(84.0, 22.0),
+            Angle.FromDegrees(2.0),
+            Angle.FromDegrees(2.0),
+            PositionAngle.North
+        );
+        var half = Questions.ShortLens.Field.TangentHeight / 2.0;
+        var best = half - Math.Tan(Angle.FromDegrees(1.0).Radians);
+
+        var answer = Ask.Rotation(
+            "to-outline",
+            Questions.Rotation(square, present: PositionAngle.FromDegrees(0.1)) with
+            {
+                TangentMargin = best - 1e-6,
+            }
+        );
+
+        Assert.InRange(Math.Abs(answer.Angle!.Value.FrameTurnTo(PositionAngle.North).Degrees), 0.0, 0.02);
+    }
+
     [Fact]
     public void Choose_GroupOfNebulae_IsNotBeatenAtAnyAngle()
     {
