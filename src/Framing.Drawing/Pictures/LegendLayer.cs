@@ -1,4 +1,5 @@
 using System.Globalization;
+using Framing.Sky;
 
 namespace Framing.Drawing;
 
@@ -62,22 +63,18 @@ internal sealed class LegendLayer
             );
         }
 
-        if (scene.FallsShort.Count > 0)
-        {
-            Entry(
-                "Falls short: in no panel",
-                sample =>
-                {
-                    var area = Lines.Rectangle(sample);
-                    composer.Sheet.Fill(area, palette.ChartOutside);
-                    composer.Sheet.Draw(
-                        Hatch.Over(area, sample, 6.0 * unit),
-                        PanelLayer.HatchLine(palette, unit)
-                    );
-                }
-            );
-        }
-
+        Hatched(
+            [.. scene.FallsShort, .. scene.Gaps],
+            (scene.FallsShort.Count > 0, scene.Gaps.Count > 0) switch
+            {
+                (true, true) => "In no panel: short, or a gap",
+                (true, false) => "Falls short: in no panel",
+                _ => "Gap between panels",
+            },
+            PanelLayer.HatchLine,
+            dense: true
+        );
+        Hatched(scene.ThinOverlaps, "Overlap less than planned", PanelLayer.ThinLine, dense: false);
         if (scene.Panels.Count > 0)
         {
             Entry(
@@ -121,6 +118,34 @@ internal sealed class LegendLayer
 
         Magnitudes();
         Facts();
+    }
+
+    private void Hatched(
+        IReadOnlyList<IReadOnlyList<SkyDirection>> areas,
+        string text,
+        Func<Palette, double, Stroke> ink,
+        bool dense
+    )
+    {
+        if (areas.Count == 0)
+        {
+            return;
+        }
+
+        var palette = composer.Palette;
+        var unit = composer.Unit;
+        Entry(
+            text,
+            sample =>
+            {
+                var area = Lines.Rectangle(sample);
+                composer.Sheet.Fill(area, dense ? palette.ChartOutside : palette.ChartInside);
+                composer.Sheet.Draw(
+                    Hatch.Over(area, sample, (dense ? 6.0 : 10.0) * unit),
+                    ink(palette, unit)
+                );
+            }
+        );
     }
 
     private static bool HasMadeUpStars(SkyScene scene)

@@ -1,10 +1,17 @@
 using System.Globalization;
+using Framing.Sky;
 
 namespace Framing.Drawing;
 
 /// <summary>Panels: solid edges, numbers in their middle, and the hatch over what falls short.</summary>
 internal sealed class PanelLayer(SkyComposer composer)
 {
+    /// <summary>Distance of hatch lines over what no panel holds, in units.</summary>
+    public const double HatchSpacing = 7.0;
+
+    /// <summary>Distance of hatch lines where an overlap is thin: half as dense.</summary>
+    public const double ThinSpacing = 12.0;
+
     private readonly List<Name> numbers = [];
     private readonly List<Lines> edges = composer.PanelLines;
     private bool badges;
@@ -14,6 +21,9 @@ internal sealed class PanelLayer(SkyComposer composer)
 
     public static Stroke HatchLine(Palette palette, double unit) =>
         new(palette.FallsShort, Math.Max(1.0, 1.5 * unit));
+
+    public static Stroke ThinLine(Palette palette, double unit) =>
+        new(palette.FallsShort, Math.Max(0.8, 1.0 * unit));
 
     /// <summary>Each number in the middle of its panel; where panels are large enough in a badge.</summary>
     public void PlaceNumbers()
@@ -119,28 +129,53 @@ internal sealed class PanelLayer(SkyComposer composer)
 
     private void DrawHatch()
     {
-        var rings = new Lines();
-        foreach (var ring in composer.Scene.FallsShort)
+        var scene = composer.Scene;
+        var all = new Lines();
+        foreach (var ring in scene.FallsShort)
         {
-            ChartLines.Add(rings, composer.Chart, ring, closed: true);
+            ChartLines.Add(all, composer.Chart, ring, closed: true);
         }
 
-        if (rings.IsEmpty)
+        DrawHatch("thin-overlaps", [.. scene.ThinOverlaps.Select(Ring)], ThinLine, ThinSpacing);
+        DrawHatch("falls-short", [all], HatchLine, HatchSpacing);
+        DrawHatch("gaps", [.. scene.Gaps.Select(Ring)], HatchLine, HatchSpacing);
+
+        Lines Ring(IReadOnlyList<SkyDirection> ring)
+        {
+            var lines = new Lines();
+            ChartLines.Add(lines, composer.Chart, ring, closed: true);
+            return lines;
+        }
+    }
+
+    /// <summary>Hatches areas, each by itself, so that one that lies over another does not clear it.</summary>
+    private void DrawHatch(
+        string name,
+        List<Lines> areas,
+        Func<Palette, double, Stroke> ink,
+        double spacing
+    )
+    {
+        areas.RemoveAll(area => area.IsEmpty);
+        if (areas.Count == 0)
         {
             return;
         }
 
-        var stroke = HatchLine(composer.Palette, composer.Unit);
+        var stroke = ink(composer.Palette, composer.Unit);
         composer.Sheet.Group(
-            "falls-short",
+            name,
             null,
             () =>
             {
-                composer.Sheet.Draw(
-                    Hatch.Over(rings, composer.Chart.Frame, 7.0 * composer.Unit),
-                    stroke
-                );
-                composer.Sheet.Draw(rings, stroke with { Width = stroke.Width * 0.8 });
+                foreach (var area in areas)
+                {
+                    composer.Sheet.Draw(
+                        Hatch.Over(area, composer.Chart.Frame, spacing * composer.Unit),
+                        stroke
+                    );
+                    composer.Sheet.Draw(area, stroke with { Width = stroke.Width * 0.8 });
+                }
             }
         );
     }

@@ -93,6 +93,8 @@ public sealed class SkyPicture
             Targets = [new("A", ChartObjectKind.DarkNebula, outline)],
             Panels = [new(1, centre, corners)],
             FallsShort = [corners],
+            Gaps = [corners],
+            ThinOverlaps = [corners],
         };
         _ = Compose(scene, new(640, 400)).ToPng();
     }

@@ -35,6 +35,12 @@ public sealed record SkyScene
     /// </summary>
     public IReadOnlyList<IReadOnlyList<SkyDirection>> FallsShort { get; init; } = [];
 
+    /// <summary>Gaps between panels and holes among them: closed rings, each hatched by itself.</summary>
+    public IReadOnlyList<IReadOnlyList<SkyDirection>> Gaps { get; init; } = [];
+
+    /// <summary>Where neighbouring panels share less than planned: closed rings, each hatched by itself.</summary>
+    public IReadOnlyList<IReadOnlyList<SkyDirection>> ThinOverlaps { get; init; } = [];
+
     /// <summary>A picture laid on the sky, or null for the plain chart.</summary>
     public IBackdrop? Backdrop { get; init; }
 }

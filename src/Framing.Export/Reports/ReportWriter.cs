@@ -40,7 +40,7 @@ public static class ReportWriter
                 Rig(json, plan.Request.Rig);
                 Rotation(json, plan);
                 Mosaic(json, plan);
-                Panels(json, plan.Panels);
+                Panels(json, plan.Panels, plan.Turns);
                 CoverageReport.Write(json, plan.Coverage, plan.Odds);
                 Texts(json, "cautions", plan.Warnings);
                 if (plan.Impossible is not null)
@@ -114,6 +114,50 @@ public static class ReportWriter
         json.WriteString("reason", plan.OverlapReason);
         json.WriteBoolean("turnCameraAtEachPanel", plan.Request.TurnCameraAtEachPanel);
         Direction(json, "centre", plan.Pose.Centre);
+        Route(json, plan.Route);
+        Turns(json, plan.Turns);
+        json.WriteEndObject();
+    }
+
+    private static void Route(Utf8JsonWriter json, ShootingRoute? route)
+    {
+        if (route is null)
+        {
+            return;
+        }
+
+        json.WriteStartArray("shootingOrder");
+        foreach (var index in route.Order)
+        {
+            json.WriteNumberValue(index + 1);
+        }
+
+        json.WriteEndArray();
+        json.WriteNumber("movesPastAndBack", route.PastAndBack);
+    }
+
+    private static void Turns(Utf8JsonWriter json, PanelTurns? turns)
+    {
+        if (turns is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("turning");
+        json.WriteNumber("largestDeg", ReportNumbers.Fine(turns.Largest.Degrees));
+        json.WriteStartArray("panels");
+        json.WriteNumberValue(turns.MostLost.First);
+        json.WriteNumberValue(turns.MostLost.Second);
+        json.WriteEndArray();
+        json.WriteNumber(
+            "overlapLeftAloneArcmin",
+            ReportNumbers.Fine(turns.OverlapLeftAlone.Arcminutes)
+        );
+        json.WriteNumber(
+            "overlapTurnedArcmin",
+            ReportNumbers.Fine(turns.OverlapTurned.Arcminutes)
+        );
+        json.WriteBoolean("worthIt", turns.IsWorthIt);
         json.WriteEndObject();
     }
 
@@ -129,11 +173,12 @@ public static class ReportWriter
         }
     }
 
-    private static void Panels(Utf8JsonWriter json, IReadOnlyList<PlannedPanel> panels)
+    private static void Panels(Utf8JsonWriter json, IReadOnlyList<PlannedPanel> panels, PanelTurns? turns)
     {
         json.WriteStartArray("panels");
-        foreach (var panel in panels)
+        for (var i = 0; i < panels.Count; i++)
         {
+            var panel = panels[i];
             json.WriteStartObject();
             json.WriteNumber("number", panel.Number);
             json.WriteNumber("column", panel.Column);
@@ -149,6 +194,11 @@ public static class ReportWriter
             json.WriteString("dec", panel.EntryDec);
             json.WriteEndObject();
             json.WriteNumber("positionAngleDeg", ReportNumbers.Turn(panel.PositionAngle.Degrees));
+            if (turns is not null)
+            {
+                json.WriteNumber("turnToGridDeg", ReportNumbers.Fine(turns.ToGrid[i].Degrees));
+            }
+
             json.WriteStartArray("cornersDeg");
             foreach (var corner in panel.Corners)
             {

@@ -53,7 +53,7 @@ public static class SummaryText
         if (plan.Panels.Count > 0)
         {
             text.Append('\n');
-            Panels(text, plan);
+            PanelLines.Write(text, plan);
         }
 
         foreach (var warning in plan.Warnings)
@@ -146,39 +146,6 @@ public static class SummaryText
             ? Invariant($"{area.SquareDegrees:0.0} square degrees")
             : Invariant($"{area.SquareArcminutes:0.0} square minutes of arc");
 
-    private static void Panels(StringBuilder text, FramedPlan plan)
-    {
-        var request = plan.Request;
-        var raWidth = Math.Max(15, plan.Panels.Max(panel => panel.EntryRa.Length));
-        var decWidth = Math.Max(11, plan.Panels.Max(panel => panel.EntryDec.Length));
-        text.Append("Panel   ")
-            .Append("Right ascension".PadRight(raWidth + 2))
-            .Append("Declination".PadRight(decWidth + 2))
-            .Append("Camera angle\n");
-        foreach (var panel in plan.Panels)
-        {
-            text.Append(Invariant($"{panel.Number, 5}   "))
-                .Append(panel.EntryRa.PadLeft(raWidth))
-                .Append("  ")
-                .Append(panel.EntryDec.PadLeft(decWidth))
-                .Append("  ")
-                .Append(Invariant($"{Turn(panel.PositionAngle), 12}"))
-                .Append('\n');
-        }
-
-        Lines.Wrap(
-            text,
-            string.Empty,
-            request.GotoFrame == GotoFrame.OfDate
-                ? $"Type these numbers: they are of date, {Date(request)}, as the plan's mount expects. panels.csv holds J2000 beside them."
-                : "Type these numbers: they are J2000, as the plan's mount expects. panels.csv holds those of date beside them."
-        );
-        if (!request.TurnCameraAtEachPanel && plan.Panels.Count > 1)
-        {
-            Lines.Wrap(text, string.Empty, "The camera stays as it is from panel to panel.");
-        }
-    }
-
     private static string Shared(FramedPlan plan)
     {
         var (along, across) = (Strip(plan.Overlap.AlongWidth), Strip(plan.Overlap.AlongHeight));
@@ -195,11 +162,6 @@ public static class SummaryText
             ? Invariant($"{tangent * ArcminutesPerTangent:0.#}′")
             : Length(tangent);
 
-    private static string Date(FramingRequest request) =>
-        request.Evening is { } evening
-            ? "for the night of " + evening.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)
-            : request.At.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
-
     private static string Percent(double fraction)
     {
         // Never "100 %" for less than all of it.
@@ -215,7 +177,7 @@ public static class SummaryText
             .ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A position angle with one decimal, never 360.</summary>
-    private static string Turn(PositionAngle angle) =>
+    internal static string Turn(PositionAngle angle) =>
         Number(Math.Round(angle.Degrees, 1) % 360.0, 1) + "°";
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);

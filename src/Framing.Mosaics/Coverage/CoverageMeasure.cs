@@ -51,7 +51,7 @@ public static class CoverageMeasure
         var bare = new BareSky(union);
         var pairs = neighbours
             .Select(pair =>
-                Measured(panels[pair.First], panels[pair.Second], pair.AlongWidth, field, mirrored)
+                NeighbourSides.Measured(panels[pair.First], panels[pair.Second], pair.AlongWidth, field, mirrored)
             )
             .ToList();
         var least = Sliver * field.Area.Steradians;
@@ -114,53 +114,4 @@ public static class CoverageMeasure
 
     private static SolidAngle Sum(IEnumerable<SkyRegion> regions) =>
         regions.Aggregate(default(SolidAngle), (sum, region) => sum + region.Area);
-
-    private static (SharedSide Side, IReadOnlyList<SkyDirection>[] Gaps) Measured(
-        Panel first,
-        Panel second,
-        bool sideBySide,
-        FieldShape field,
-        bool mirrored
-    )
-    {
-        var (across, along) = (field.TangentWidth / 2.0, field.TangentHeight / 2.0);
-        var (halfDepth, halfSide) = sideBySide ? (across, along) : (along, across);
-
-        // Corners run top-left 0, top-right 1, bottom-right 2, bottom-left 3. A quarter turn clockwise from up is right.
-        var right = Angle.FromDegrees(mirrored ? 90.0 : -90.0);
-        var turn = sideBySide ? right : Angle.FromDegrees(180.0);
-        var fromFirst = FacingSides.Look(
-            first.Pose,
-            first.Pose.PositionAngle.TurnedBy(turn),
-            halfDepth,
-            halfSide,
-            second.Corners[0],
-            second.Corners[sideBySide ? 3 : 1]
-        );
-        var fromSecond = FacingSides.Look(
-            second.Pose,
-            second.Pose.PositionAngle.TurnedBy(turn).Opposite,
-            halfDepth,
-            halfSide,
-            first.Corners[2],
-            first.Corners[sideBySide ? 1 : 3]
-        );
-        Angle least,
-            greatest;
-        if (fromFirst.Depth is { } a && fromSecond.Depth is { } b)
-        {
-            double[] depths = [a.Low, a.High, b.Low, b.High];
-            least = FacingSides.AtRim(halfDepth, depths.Min());
-            greatest = FacingSides.AtRim(halfDepth, depths.Max());
-        }
-        else
-        {
-            least = greatest = -(sideBySide ? field.Width : field.Height);
-        }
-
-        return (
-            new(first.Number, second.Number, sideBySide, least, greatest),
-            [fromFirst.Gap, fromSecond.Gap]
-        );
-    }
 }

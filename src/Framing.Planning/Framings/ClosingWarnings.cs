@@ -17,8 +17,7 @@ internal static class ClosingWarnings
         var wanted = plan.Request.ChanceNoGap;
         if (
             plan.Odds is not { WeakestPair: { } pair } odds
-            || odds.ChanceNoGap
-                >= wanted - (Grace * Math.Sqrt(wanted * (1.0 - wanted) / odds.Trials))
+            || ClosesOftenEnough(plan.Request, odds)
         )
         {
             return null;
@@ -34,6 +33,14 @@ internal static class ClosingWarnings
             $" On average {AreaText.Of(odds.ExpectedGapArea)} stay open."
         );
         return $"With the mount's errors the panels close {ChanceText.Times(odds.ChanceNoGap)}, {Wanted(wanted)}.{most}{area} {Remedy(plan)}";
+    }
+
+    /// <summary>True when the chance drawn is the one that is wanted, within what drawing leaves open.</summary>
+    public static bool ClosesOftenEnough(FramingRequest request, ClosingOdds odds)
+    {
+        var wanted = request.ChanceNoGap;
+        return odds.ChanceNoGap
+            >= wanted - (Grace * Math.Sqrt(wanted * (1.0 - wanted) / odds.Trials));
     }
 
     private static string Wanted(double chance) =>

@@ -71,6 +71,22 @@ public sealed record FramedPlan
     /// </summary>
     public ClosingOdds? Odds { get; init; }
 
+    /// <summary>How far the camera would turn at each panel, and whether that is worth it; null for a single panel.</summary>
+    public PanelTurns? Turns { get; init; }
+
+    /// <summary>
+    /// Where neighbours share less than planned, by more than is worth a word: wedges and strips that one of them covers and
+    /// both should, each by its corners in order.
+    /// </summary>
+    public IReadOnlyList<IReadOnlyList<SkyDirection>> ThinOverlaps { get; init; } = [];
+
+    /// <summary>The order in which the panels are best shot; null when the framing cannot be.</summary>
+    public ShootingRoute? Route { get; init; }
+
+    /// <summary>The panels in the order of shooting.</summary>
+    public IEnumerable<PlannedPanel> PanelsToShoot =>
+        Route is null ? Panels : Route.Order.Select(index => Panels[index]);
+
     /// <summary>What the user should know: what, by how much, and what to do.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 

@@ -64,6 +64,9 @@ public sealed record FramingRequest
     /// <summary>Declination, north or south, beyond which the camera meets the mount's arm or base; 90° where it never does.</summary>
     public Angle DeclinationLimit { get; init; } = Angle.FromDegrees(90.0);
 
+    /// <summary>How the mount is moved by hand; null where the plan does not say: from west and north, without backlash.</summary>
+    public MountHandling? Handling { get; init; }
+
     /// <summary>The frame that the hand control expects.</summary>
     public GotoFrame GotoFrame { get; init; }
 

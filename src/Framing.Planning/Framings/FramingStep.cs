@@ -152,6 +152,9 @@ public static class FramingStep
         IReadOnlyList<PlannedPanel> panels = [];
         MosaicCoverage? coverage = null;
         ClosingOdds? odds = null;
+        PanelTurns? turns = null;
+        ShootingRoute? route = null;
+        IReadOnlyList<IReadOnlyList<SkyDirection>> thin = [];
         var frame = OfDateFrame.At(TerrestrialTime.FromUtc(request.At));
         if (fit.WithinMostPanels)
         {
@@ -160,8 +163,16 @@ public static class FramingStep
             // Two cores, two questions.
             var drawn = Task.Run(() => DrawnClosing.Odds(request, mosaic));
             panels = [.. mosaic.Panels.Select(panel => Planned(request, frame, panel))];
+            thin = NeighbourSides.Thin(mosaic, PlanWarnings.WorthSaying);
+            route = ShootingRoute.Of(
+                [.. panels.Select(panel => panel.OfDate)],
+                [.. panels.Select(panel => panel.Row)],
+                [.. panels.Select(panel => panel.Column)],
+                new(request.Handling)
+            );
             coverage = CoverageMeasure.Of(mosaic, request.Target.Outline);
             odds = drawn.GetAwaiter().GetResult();
+            turns = PanelTurns.Of(request, overlap, fit, coverage, odds);
         }
 
         var plan = new FramedPlan
@@ -179,6 +190,9 @@ public static class FramingStep
             Panels = panels,
             Coverage = coverage,
             Odds = odds,
+            Turns = turns,
+            ThinOverlaps = thin,
+            Route = route,
             Warnings = [],
             Impossible = impossible,
         };

@@ -10,7 +10,7 @@ internal static class PlanWarnings
     private const double ArcminutesPerTangent = 60.0 * 180.0 / Math.PI;
 
     /// <summary>Below this a part of the outline that is not covered is rounding.</summary>
-    private const double LeastFraction = 1e-6;
+    public const double LeastFraction = 1e-6;
 
     /// <summary>A smaller gap, in square minutes of arc, is rounding.</summary>
     private const double LeastGapArcminutes = 0.01;
@@ -18,8 +18,8 @@ internal static class PlanWarnings
     /// <summary>More panels than this are counted, not named.</summary>
     private const int MostNamed = 6;
 
-    /// <summary>Minutes of arc of overlap below which a loss is not worth a word.</summary>
-    private const double WorthSaying = 2.0;
+    /// <summary>A loss of overlap below which it is not worth a word.</summary>
+    public static readonly Angle WorthSaying = Angle.FromArcminutes(2.0);
 
     public static IReadOnlyList<string> Of(FramedPlan plan, GridFit fit)
     {
@@ -87,28 +87,32 @@ internal static class PlanWarnings
         }
         else if (
             !turned
-            && Nominal(plan) is { } nominal
-            && coverage.LeastOverlap is { } least
-            && least.Arcminutes < nominal - WorthSaying
+            && MostLost(plan, coverage) is var (nominal, least)
+            && least < nominal - WorthSaying.Arcminutes
         )
         {
             warnings.Add(
                 FormattableString.Invariant(
-                    $"A camera left alone turns against its neighbours here: of {nominal:0.#}′ of overlap {least.Arcminutes:0.#}′ are left where it is least. If that is too little, set turn_camera_at_each_panel = true, or raise the overlap."
+                    $"A camera left alone turns against its neighbours here: of {nominal:0.#}′ of overlap {least:0.#}′ are left where it is least. If that is too little, set turn_camera_at_each_panel = true, or raise the overlap."
                 )
             );
         }
     }
 
-    /// <summary>The smaller overlap asked for, in minutes of arc; null for a single panel.</summary>
-    private static double? Nominal(FramedPlan plan) =>
-        (plan.Columns > 1, plan.Rows > 1) switch
+    /// <summary>Of overlaps side by side and one above the other the one that loses most: what was asked for, and what is left, in minutes of arc.</summary>
+    private static (double Nominal, double Left) MostLost(
+        FramedPlan plan,
+        MosaicCoverage coverage
+    ) =>
+        new[]
         {
-            (true, true) => Arcminutes(Math.Min(plan.Overlap.AlongWidth, plan.Overlap.AlongHeight)),
-            (true, false) => Arcminutes(plan.Overlap.AlongWidth),
-            (false, true) => Arcminutes(plan.Overlap.AlongHeight),
-            _ => null,
-        };
+            (plan.Overlap.AlongWidth, coverage.LeastOverlapInRows),
+            (plan.Overlap.AlongHeight, coverage.LeastOverlapInColumns),
+        }
+            .Where(way => way.Item2 is not null)
+            .Select(way => (Nominal: Arcminutes(way.Item1), Left: way.Item2!.Value.Arcminutes))
+            .OrderByDescending(way => way.Nominal - way.Left)
+            .FirstOrDefault();
 
     private static string FallsShort(FramedPlan plan, GridFit fit)
     {

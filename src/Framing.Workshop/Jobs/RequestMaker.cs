@@ -34,6 +34,7 @@ internal static class RequestMaker
             At = at,
             Evening = evening,
             DeclinationLimit = file.Mount.DeclinationLimit,
+            Handling = file.Mount.Handling,
             GotoFrame = file.Mount.GotoFrame,
             EntryFormat = file.Mount.EntryFormat,
             Stars = new CatalogueStarCount(),

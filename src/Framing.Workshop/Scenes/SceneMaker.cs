@@ -65,6 +65,8 @@ internal static class SceneMaker
                 .. plan.Coverage?.Uncovered.SelectMany(region => region.Holes.Prepend(region.Outer))
                     ?? [],
             ],
+            Gaps = [.. plan.Coverage?.Gaps.Select(region => region.Outer) ?? []],
+            ThinOverlaps = plan.ThinOverlaps,
         };
         var (centre, radius) = Reach(SkyPicture.ChartOf(scene, size));
         return scene with

@@ -292,7 +292,11 @@ public sealed class PlanFileErrorTests
     )]
     [InlineData(
         "[rotation]\nstrategy = 5",
-        "plan.toml:9:12: rotation.strategy = 5; give a text in \"double quotes\""
+        "plan.toml:9:12: rotation.strategy = 5; give the name of a strategy in quotes, such as \"to-outline\" or \"keep-camera-angle\" (\"framing strategies\" lists them); an angle stands in camera_angle_deg"
+    )]
+    [InlineData(
+        "[mosaic]\noverlap = 0.2",
+        "plan.toml:9:11: mosaic.overlap = 0.2; give the name of a strategy in quotes, with its setting beside it: \"fraction\" (overlap_fraction = 0.15), \"arcminutes\" (overlap_arcmin = 30), \"for-pointing\" or \"for-registration\" (\"framing strategies\" lists them)"
     )]
     [InlineData(
         "[rotation]\nfrom_deg = nan",

@@ -288,7 +288,7 @@ public sealed class PluginShelfTests : IDisposable
     [InlineData(
         StrategyKind.Overlap,
         "xyz",
-        "unknown overlap strategy \"xyz\"; there are arcminutes, for-pointing, fraction"
+        "unknown overlap strategy \"xyz\"; there are arcminutes, for-pointing, for-registration, fraction"
     )]
     [InlineData(
         StrategyKind.Rotation,

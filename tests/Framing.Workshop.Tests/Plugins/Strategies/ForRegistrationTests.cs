@@ -12,7 +12,7 @@ public sealed class ForRegistrationTests
     [InlineData(40.0, 60.0, 3, 2, 30.0, 13.0, false)]
     [InlineData(190.0, 27.0, 2, 2, 20.0, 12.0, true)]
     [InlineData(300.0, -40.0, 2, 1, 50.0, 11.0, false)]
-    [InlineData(37.0, 86.0, 3, 1, 20.0, 13.5, false)]
+    [InlineData(37.0, 86.0, 3, 1, 80.0, 13.5, false)]
     public void Choose_EveryStrip_HoldsEnoughStarsAndNoMoreThanItTakes(
         double ra,
         double dec,
