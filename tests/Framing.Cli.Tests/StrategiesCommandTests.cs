@@ -11,7 +11,13 @@ public sealed class StrategiesCommandTests
         "to-outline",
     ];
 
-    private static readonly string[] Overlaps = ["arcminutes", "for-pointing", "for-registration", "fraction"];
+    private static readonly string[] Overlaps =
+    [
+        "arcminutes",
+        "for-pointing",
+        "for-registration",
+        "fraction",
+    ];
 
     [Fact]
     public void Strategies_ListsAllWithTheirPlugin()

@@ -153,10 +153,7 @@ public static class ReportWriter
             "overlapLeftAloneArcmin",
             ReportNumbers.Fine(turns.OverlapLeftAlone.Arcminutes)
         );
-        json.WriteNumber(
-            "overlapTurnedArcmin",
-            ReportNumbers.Fine(turns.OverlapTurned.Arcminutes)
-        );
+        json.WriteNumber("overlapTurnedArcmin", ReportNumbers.Fine(turns.OverlapTurned.Arcminutes));
         json.WriteBoolean("worthIt", turns.IsWorthIt);
         json.WriteEndObject();
     }
@@ -173,7 +170,11 @@ public static class ReportWriter
         }
     }
 
-    private static void Panels(Utf8JsonWriter json, IReadOnlyList<PlannedPanel> panels, PanelTurns? turns)
+    private static void Panels(
+        Utf8JsonWriter json,
+        IReadOnlyList<PlannedPanel> panels,
+        PanelTurns? turns
+    )
     {
         json.WriteStartArray("panels");
         for (var i = 0; i < panels.Count; i++)
@@ -194,11 +195,6 @@ public static class ReportWriter
             json.WriteString("dec", panel.EntryDec);
             json.WriteEndObject();
             json.WriteNumber("positionAngleDeg", ReportNumbers.Turn(panel.PositionAngle.Degrees));
-            if (turns is not null)
-            {
-                json.WriteNumber("turnToGridDeg", ReportNumbers.Fine(turns.ToGrid[i].Degrees));
-            }
-
             json.WriteStartArray("cornersDeg");
             foreach (var corner in panel.Corners)
             {
@@ -209,6 +205,11 @@ public static class ReportWriter
             }
 
             json.WriteEndArray();
+            if (turns is not null)
+            {
+                json.WriteNumber("turnToGridDeg", ReportNumbers.Fine(turns.ToGrid[i].Degrees));
+            }
+
             json.WriteEndObject();
         }
 

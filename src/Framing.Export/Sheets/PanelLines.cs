@@ -57,8 +57,7 @@ internal static class PanelLines
     private static string Order(ShootingRoute route) =>
         route.PastAndBack switch
         {
-            0 =>
-                "In this order every move ends from the mount's finish side by itself.",
+            0 => "In this order every move ends from the mount's finish side by itself.",
             1 =>
                 "In this order moves are short; one goes past its panel and comes back, to end from the mount's finish side.",
             _ => Invariant(

@@ -51,7 +51,13 @@ public static class CoverageMeasure
         var bare = new BareSky(union);
         var pairs = neighbours
             .Select(pair =>
-                NeighbourSides.Measured(panels[pair.First], panels[pair.Second], pair.AlongWidth, field, mirrored)
+                NeighbourSides.Measured(
+                    panels[pair.First],
+                    panels[pair.Second],
+                    pair.AlongWidth,
+                    field,
+                    mirrored
+                )
             )
             .ToList();
         var least = Sliver * field.Area.Steradians;

@@ -55,7 +55,12 @@ internal readonly record struct FacingSides
         }
 
         var (atLow, atHigh) = (DepthAt(low), DepthAt(high));
-        return new() { Depth = (atLow, atHigh), Gap = GapBetween(), Thin = Missing() };
+        return new()
+        {
+            Depth = (atLow, atHigh),
+            Gap = GapBetween(),
+            Thin = Missing(),
+        };
 
         (double Out, double Side) Split(PlanePoint p) =>
             ((p.Xi * sin) + (p.Eta * cos), (p.Xi * cos) - (p.Eta * sin));
@@ -126,8 +131,7 @@ internal readonly record struct FacingSides
             return corners;
         }
 
-        double Crossing(double depth) =>
-            low + ((high - low) * (atLow - depth) / (atLow - atHigh));
+        double Crossing(double depth) => low + ((high - low) * (atLow - depth) / (atLow - atHigh));
     }
 
     /// <summary>A depth in the plane as the angle it spans on the sky at the rim of the panel.</summary>

@@ -84,8 +84,8 @@ public sealed record PanelTurns
             OverlapLeftAlone = worst.Alone.LeastDepth,
             OverlapTurned = worst.Turned.LeastDepth,
             GainsOverlap = gains,
-            ClosesLeftAlone =
-                !request.TurnCameraAtEachPanel ? Closes(request, coverage, odds)
+            ClosesLeftAlone = !request.TurnCameraAtEachPanel
+                ? Closes(request, coverage, odds)
                 : !gains
                     || Closes(
                         request,

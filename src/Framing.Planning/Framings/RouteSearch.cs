@@ -144,8 +144,7 @@ internal static class RouteSearch
                     }
 
                     var (before, after) = (At(to - 1), At(to));
-                    var more =
-                        Step(before, first) + Step(last, after) - Step(before, after);
+                    var more = Step(before, first) + Step(last, after) - Step(before, after);
                     if (saved - more > gain)
                     {
                         (gain, run, start, place) = (saved - more, length, from, to);

@@ -65,9 +65,7 @@ public sealed record ShootingRoute
         return new()
         {
             Order = order,
-            PastAndBack = steps.Count(i =>
-                moves.GoesPast(places[order[i - 1]], places[order[i]])
-            ),
+            PastAndBack = steps.Count(i => moves.GoesPast(places[order[i - 1]], places[order[i]])),
             Moving = TimeSpan.FromSeconds(steps.Sum(i => costs(order[i - 1], order[i]))),
         };
     }
@@ -93,7 +91,10 @@ public sealed record ShootingRoute
     }
 
     /// <summary>Orders line by line: each line from east to west or from west to east, all alike or by turns; lines up or down.</summary>
-    private static IEnumerable<int[]> Lines(IReadOnlyList<SkyDirection> places, IReadOnlyList<int> lines)
+    private static IEnumerable<int[]> Lines(
+        IReadOnlyList<SkyDirection> places,
+        IReadOnlyList<int> lines
+    )
     {
         var middle = places[places.Count / 2];
         var grouped = Enumerable
@@ -112,7 +113,9 @@ public sealed record ShootingRoute
                     for (var i = 0; i < grouped.Count; i++)
                     {
                         var line = grouped[down ? grouped.Count - 1 - i : i];
-                        order.AddRange((first + (byTurns * i)) % 2 == 0 ? line : Enumerable.Reverse(line));
+                        order.AddRange(
+                            (first + (byTurns * i)) % 2 == 0 ? line : Enumerable.Reverse(line)
+                        );
                     }
 
                     yield return [.. order];

@@ -9,7 +9,11 @@ public sealed class StarDensityTests
     [InlineData(185.0, 20.0, 14.0)]
     [InlineData(300.0, 35.0, 13.0)]
     [InlineData(80.0, -68.0, 12.0)]
-    public void Inside_OfAPieceOfSky_IsWhatTheWholeSkyHoldsThere(double ra, double dec, double faintest)
+    public void Inside_OfAPieceOfSky_IsWhatTheWholeSkyHoldsThere(
+        double ra,
+        double dec,
+        double faintest
+    )
     {
         // The real stars to V 10 and the made-up sky beyond, star by star: drawn from the same counts, each with its own
         // chance (its real stars between V 10 and the end of the catalogue scatter as well).

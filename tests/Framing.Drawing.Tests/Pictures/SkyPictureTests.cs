@@ -222,6 +222,48 @@ public sealed class SkyPictureTests
         Assert.InRange(hatched, 3, 16);
     }
 
+    [Theory]
+    [InlineData(true, true, "In no panel: short, or a gap")]
+    [InlineData(false, true, "Gap between panels")]
+    [InlineData(true, false, "Falls short: in no panel")]
+    public void Compose_GapsAndThinOverlaps_AreHatchedAndNamed(
+        bool fallsShort,
+        bool gaps,
+        string name
+    )
+    {
+        var scene = InventedSky.Scene(40.4, 60.9, stars: 0) with { Objects = [], Targets = [] };
+        var ring = scene.FallsShort[0];
+        var picture = SkyPicture.Compose(
+            scene with
+            {
+                FallsShort = fallsShort ? [ring] : [],
+                Gaps = gaps ? [ring] : [],
+                ThinOverlaps = [ring],
+            }
+        );
+
+        var names = picture.Labels.Select(label => label.Text).ToList();
+        Assert.Contains(name, names);
+        Assert.Contains("Overlap less than planned", names);
+        var svg = picture.ToSvg();
+        Assert.Equal(gaps, svg.Contains("\"gaps\"", StringComparison.Ordinal));
+        Assert.Equal(fallsShort, svg.Contains("\"falls-short\"", StringComparison.Ordinal));
+        Assert.Contains("\"thin-overlaps\"", svg, StringComparison.Ordinal);
+
+        // One over another does not clear it: an odd number of rings is crossed only within each kind.
+        var pixels = new Pixels(picture.ToPng());
+        var middle = SkyDirection.FromVector(ring[0].Vector + ring[1].Vector + ring[2].Vector);
+        Assert.True(picture.Chart.TrySkyToPicture(middle, out var place));
+        Assert.InRange(
+            Enumerable
+                .Range(-12, 25)
+                .Count(i => At(pixels, place + new PicturePoint(i, i)).Red > 120),
+            3,
+            20
+        );
+    }
+
     [Fact]
     public void ToPng_MadeUpStar_IsAnOpenRingAndTheLegendSaysSo()
     {

@@ -41,6 +41,7 @@ public sealed class ReportWriterTests
                 "entry",
                 "positionAngleDeg",
                 "cornersDeg",
+                "turnToGridDeg",
             ],
             report.GetProperty("panels")[1].EnumerateObject().Select(property => property.Name)
         );
@@ -67,12 +68,43 @@ public sealed class ReportWriterTests
             5e-7
         );
         Assert.Equal(JsonValueKind.Null, mosaic.GetProperty("overlapArcmin")[1].ValueKind);
+        Assert.Equal(
+            plan.Route!.Order.Select(index => index + 1),
+            mosaic.GetProperty("shootingOrder").EnumerateArray().Select(entry => entry.GetInt32())
+        );
+        Assert.Equal(plan.Route.PastAndBack, mosaic.GetProperty("movesPastAndBack").GetInt32());
+        var turning = mosaic.GetProperty("turning");
+        Assert.Equal(
+            plan.Turns!.Largest.Degrees,
+            turning.GetProperty("largestDeg").GetDouble(),
+            1e-6
+        );
+        Assert.Equal(
+            [1, 2],
+            turning.GetProperty("panels").EnumerateArray().Select(entry => entry.GetInt32())
+        );
+        Assert.Equal(
+            plan.Turns.OverlapLeftAlone.Arcminutes,
+            turning.GetProperty("overlapLeftAloneArcmin").GetDouble(),
+            1e-5
+        );
+        Assert.Equal(
+            plan.Turns.OverlapTurned.Arcminutes,
+            turning.GetProperty("overlapTurnedArcmin").GetDouble(),
+            1e-5
+        );
+        Assert.Equal(plan.Turns.IsWorthIt, turning.GetProperty("worthIt").GetBoolean());
         Assert.Equal(2, report.GetProperty("panels").GetArrayLength());
         foreach (
             var (panel, written) in plan.Panels.Zip(report.GetProperty("panels").EnumerateArray())
         )
         {
             Assert.Equal(panel.Number, written.GetProperty("number").GetInt32());
+            Assert.Equal(
+                plan.Turns.ToGrid[panel.Number - 1].Degrees,
+                written.GetProperty("turnToGridDeg").GetDouble(),
+                1e-6
+            );
             var centre = written.GetProperty("centre");
             Assert.Equal(
                 panel.Centre.RightAscension.Degrees,

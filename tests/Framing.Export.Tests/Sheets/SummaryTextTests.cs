@@ -60,6 +60,127 @@ public sealed class SummaryTextTests
         );
 
     [Theory]
+    [InlineData(false, false, false, 1.5, "is not worth it: it would gain 9.0′ of overlap.")]
+    [InlineData(
+        false,
+        true,
+        true,
+        6.0,
+        "Turning it to the grid at each one, by up to 6.0°, is not worth it: panels 1 and 2 would share 39′ instead of 30′, but the mosaic closes as it is."
+    )]
+    [InlineData(
+        false,
+        true,
+        false,
+        6.0,
+        "Turned to the grid at each one, by up to 6.0°, panels 1 and 2 would share 39′ instead of 30′ (turn_camera_at_each_panel = true)."
+    )]
+    [InlineData(
+        true,
+        true,
+        false,
+        6.0,
+        "Turn the camera at each panel, as seen from behind it: panels 1 and 2 then share 39′ instead of 30′."
+    )]
+    [InlineData(
+        true,
+        true,
+        true,
+        6.0,
+        "is not worth it here: panels 1 and 2 share 39′ instead of 30′, but the mosaic would close with turn_camera_at_each_panel = false as well."
+    )]
+    [InlineData(true, false, false, 1.5, "is not worth it here: it gains 9.0′ of overlap (")]
+    [InlineData(
+        false,
+        false,
+        false,
+        0.02,
+        "The camera stays as it is from panel to panel, along the grid."
+    )]
+    [InlineData(true, false, false, 0.02, "the grid needs no turn here.")]
+    public void Write_TurningAtEachPanel_SaysHowFarAndWhetherItIsWorthIt(
+        bool turned,
+        bool gains,
+        bool closes,
+        double degrees,
+        string expected
+    )
+    {
+        var plan = Plans.Two with
+        {
+            Request = Plans.Two.Request with { TurnCameraAtEachPanel = turned },
+            Turns = Plans.Two.Turns! with
+            {
+                ToGrid = [Angle.FromDegrees(degrees), Angle.FromDegrees(-degrees)],
+                MostLost = new(1, 2),
+                OverlapLeftAlone = Angle.FromArcminutes(30.0),
+                OverlapTurned = Angle.FromArcminutes(39.0),
+                GainsOverlap = gains,
+                ClosesLeftAlone = closes,
+            },
+        };
+
+        Assert.Contains(
+            expected,
+            SummaryText.Write(plan).Replace("\n", " ", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Write_PanelsThatPart_AreSaidToPart() =>
+        Assert.Contains(
+            "panels 1 and 2 would share 39′ instead of parting (turn_camera_at_each_panel = true).",
+            SummaryText
+                .Write(
+                    Plans.Two with
+                    {
+                        Turns = Plans.Two.Turns! with
+                        {
+                            ToGrid = [Angle.FromDegrees(9.0), Angle.FromDegrees(-9.0)],
+                            MostLost = new(1, 2),
+                            OverlapLeftAlone = Angle.FromArcminutes(-3.0),
+                            OverlapTurned = Angle.FromArcminutes(39.0),
+                            GainsOverlap = true,
+                            ClosesLeftAlone = false,
+                        },
+                    }
+                )
+                .Replace("\n", " ", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Write_TurningAtEachPanel_ListsTheTurnFromThePanelBefore()
+    {
+        var two = Plans.Two;
+        var plan = two with
+        {
+            Request = two.Request with { TurnCameraAtEachPanel = true },
+            Panels =
+            [
+                two.Panels[0] with
+                {
+                    PositionAngle = PositionAngle.FromDegrees(3.0),
+                },
+                two.Panels[1] with
+                {
+                    PositionAngle = PositionAngle.FromDegrees(358.5),
+                },
+            ],
+        };
+
+        var text = SummaryText.Write(plan);
+
+        Assert.Contains(
+            "Camera angle  Turn from the panel before\n",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("358.5°  4.5° clockwise\n", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(359.96, "turned to 0°")]
     [InlineData(359.94, "turned to 359.9°")]
     [InlineData(21.25001, "turned to 21.3°")]

@@ -34,9 +34,13 @@ public sealed class ForRegistrationTests
 
         // Laid and counted here afresh, strip by strip.
         Assert.InRange(Poorest(plan.Overlap), stars, 1.25 * stars + 3.0);
-        Assert.True(Poorest(new(plan.Overlap.AlongWidth * 0.97, plan.Overlap.AlongHeight * 0.97)) < stars);
+        Assert.True(
+            Poorest(new(plan.Overlap.AlongWidth * 0.97, plan.Overlap.AlongHeight * 0.97)) < stars
+        );
         Assert.Equal(
-            FormattableString.Invariant($"{stars:0} stars to V {faintest:0.#} to expect in the poorest shared strip"),
+            FormattableString.Invariant(
+                $"{stars:0} stars to V {faintest:0.#} to expect in the poorest shared strip"
+            ),
             plan.OverlapReason
         );
 
@@ -75,7 +79,11 @@ public sealed class ForRegistrationTests
         );
 
         Assert.Null(outcome.Plan);
-        Assert.Contains("even 50 % of the panel shared leaves", outcome.Refusal, StringComparison.Ordinal);
+        Assert.Contains(
+            "even 50 % of the panel shared leaves",
+            outcome.Refusal,
+            StringComparison.Ordinal
+        );
         Assert.Contains("(least_stars)", outcome.Refusal, StringComparison.Ordinal);
     }
 

@@ -86,7 +86,11 @@ public sealed class ToOutlineTests
             }
         );
 
-        Assert.InRange(Math.Abs(answer.Angle!.Value.FrameTurnTo(PositionAngle.North).Degrees), 0.0, 0.02);
+        Assert.InRange(
+            Math.Abs(answer.Angle!.Value.FrameTurnTo(PositionAngle.North).Degrees),
+            0.0,
+            0.02
+        );
     }
 
     [Fact]
