@@ -20,6 +20,15 @@ public static class FramingStep
     public static FramingOutcome Frame(FramingRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
+        var outcome = Settled(request);
+        return AdaptedChoice.IsNeeded(request) && outcome.Plan is { } adapted
+            ? FramingOutcome.Of(AdaptedChoice.Of(request, adapted))
+            : outcome;
+    }
+
+    /// <summary>Asks both strategies in turn until neither changes its mind.</summary>
+    internal static FramingOutcome Settled(FramingRequest request)
+    {
         var wanted = request.WantedTangentMargin;
         var angle = request.PresentCameraAngle ?? PositionAngle.North;
         var rotationReason = string.Empty;
@@ -133,6 +142,17 @@ public static class FramingStep
             Stars = request.Stars,
             SharedStars = new SharedStarsAid(request, angle),
         };
+
+    /// <summary>The framing of a grid at the angle and the overlap of another plan.</summary>
+    internal static FramedPlan Like(FramedPlan plan, FramingRequest request) =>
+        Finished(
+            request,
+            GridAtAngle.Of(request, plan.Overlap, plan.Pose.PositionAngle),
+            request.WantedTangentMargin,
+            plan.Overlap,
+            plan.RotationReason,
+            plan.OverlapReason
+        );
 
     private static FramedPlan Finished(
         FramingRequest request,

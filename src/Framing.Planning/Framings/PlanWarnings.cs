@@ -13,7 +13,7 @@ internal static class PlanWarnings
     public const double LeastFraction = 1e-6;
 
     /// <summary>A smaller gap, in square minutes of arc, is rounding.</summary>
-    private const double LeastGapArcminutes = 0.01;
+    public const double LeastGapArcminutes = 0.01;
 
     /// <summary>More panels than this are counted, not named.</summary>
     private const int MostNamed = 6;
