@@ -8,7 +8,7 @@ namespace Framing.Mosaics;
 /// <para>
 /// A trial that closes goes on closing when neighbours share more, and one that parts goes on parting when they share less.
 /// Of mosaics with the same neighbours only the trials are drawn again that this leaves open: near the answer one in a
-/// hundred. And where a first look is far from the chance that matters, it is the answer.
+/// hundred. And where a short look is clearly on one side of the chance that matters, it is the answer.
 /// </para>
 /// <para>The same questions in the same order get the same answers, on however many threads.</para>
 /// </remarks>
@@ -17,9 +17,12 @@ namespace Framing.Mosaics;
 public sealed class ClosingSeries(PanelErrors errors, double wanted)
 {
     /// <summary>Trials of a first look.</summary>
-    private const int FirstLook = 4_000;
+    private const int FirstLook = 1_000;
 
-    /// <summary>Standard errors of the first look that make a clear difference.</summary>
+    /// <summary>How many times as long the next look is.</summary>
+    private const int LookLonger = 3;
+
+    /// <summary>Standard errors of a look that make a clear difference.</summary>
     private const double Clear = 5.0;
 
     private readonly List<Answer> answers = [];
@@ -52,11 +55,24 @@ public sealed class ClosingSeries(PanelErrors errors, double wanted)
                 closes
             )
         );
-        var first = Chance(Math.Min(FirstLook, settings.Trials));
-        var spread = Math.Sqrt(
-            Math.Max(first * (1.0 - first), wanted * (1.0 - wanted)) / FirstLook
-        );
-        return Math.Abs(first - wanted) > Clear * spread ? first : Chance(settings.Trials);
+
+        // Look longer and longer, until it is clear on which side the chance lies.
+        for (var trials = FirstLook; ; trials *= LookLonger)
+        {
+            if (trials >= settings.Trials)
+            {
+                return Chance(settings.Trials);
+            }
+
+            var chance = Chance(trials);
+            var spread = Math.Sqrt(
+                Math.Max(chance * (1.0 - chance), wanted * (1.0 - wanted)) / trials
+            );
+            if (Math.Abs(chance - wanted) > Clear * spread)
+            {
+                return chance;
+            }
+        }
 
         double Chance(int trials)
         {
