@@ -15,9 +15,7 @@ internal static class AdaptedChoice
 
     /// <summary>True where a plan of bands has to be held against a rectangle.</summary>
     public static bool IsNeeded(FramingRequest request) =>
-        request.Grid.IsAdapted
-        && !request.TurnCameraAtEachPanel
-        && request.FixedCentre is null;
+        request.Grid.IsAdapted && !request.TurnCameraAtEachPanel && request.FixedCentre is null;
 
     /// <summary>The plan with the fewest panels of those that close and cover no worse than the rectangle.</summary>
     /// <param name="request">What was asked.</param>

@@ -14,17 +14,21 @@ internal static class DrawnClosing
     private const int FewestTrials = 1_000;
 
     /// <summary>The odds that a plan reports: of 20,000 mosaics, fewer where one has more than 50 panels.</summary>
-    public static ClosingOdds Odds(FramingRequest request, Mosaic mosaic) =>
+    /// <param name="request">What was asked.</param>
+    /// <param name="mosaic">The mosaic as planned.</param>
+    /// <param name="part">The part of those mosaics that is drawn, where only a yes or no hangs on it.</param>
+    public static ClosingOdds Odds(FramingRequest request, Mosaic mosaic, double part = 1.0) =>
         ClosingTrials.Of(
             mosaic,
             Own(request),
             request.Target.Outline,
             Settings(
                 request,
-                Math.Clamp(
-                    MostDraws / mosaic.Panels.Count,
+                Math.Max(
                     FewestTrials,
-                    new TrialSettings().Trials
+                    (int)(
+                        part * Math.Min(MostDraws / mosaic.Panels.Count, new TrialSettings().Trials)
+                    )
                 ),
                 ReportSeed
             )

@@ -90,7 +90,7 @@ public sealed record PanelTurns
                     || Closes(
                         request,
                         CoverageMeasure.Of(alone, request.Target.Outline),
-                        DrawnClosing.Odds(request, alone)
+                        DrawnClosing.Odds(request, alone, part: 0.2)
                     ),
         };
     }
