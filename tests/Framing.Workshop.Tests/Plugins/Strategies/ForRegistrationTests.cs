@@ -54,7 +54,13 @@ public sealed class ForRegistrationTests
                 rows,
                 mirrored: false,
                 turned ? CameraTurning.TurnedAtEachPanel : CameraTurning.LeftAlone,
-                OfDateFrame.At(TerrestrialTime.FromUtc(request.At)).PoleOfDate
+                OfDateFrame
+                    .At(TerrestrialTime.FromUtc(request.At))
+                    .ToIcrs(
+                        plan.Pose.Centre.Declination.Radians >= 0.0
+                            ? SkyDirection.NorthPole
+                            : SkyDirection.SouthPole
+                    )
             );
             return SharedStrip
                 .Of(mosaic)
