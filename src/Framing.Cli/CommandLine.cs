@@ -59,6 +59,7 @@ internal static class CommandLine
         root.Subcommands.Add(PlanCommand.Make(terminal));
         root.Subcommands.Add(FindCommand.Make(terminal));
         root.Subcommands.Add(WhereCommand.Make(terminal));
+        root.Subcommands.Add(TonightCommand.Make(terminal));
         root.Subcommands.Add(InspectCommand.Make(terminal));
         root.Subcommands.Add(SolveCommand.Make(terminal));
         root.Subcommands.Add(CheckCommand.Make(terminal));

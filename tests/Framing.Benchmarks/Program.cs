@@ -18,6 +18,7 @@ internal static class Program
             "forty panels over five nights: the whole plan, and its gap to the bound",
             NightsTopic.Run
         ),
+        ("night", "Sun, Moon and a target through a night; rival: ERFA", NightTopic.Run),
         ("fits", "a frame of 26 million samples from file to float; rival: cfitsio", FitsTopic.Run),
         (
             "resample",

@@ -27,7 +27,9 @@ public sealed class SameBytesTests
             "there"
         );
 
-        foreach (var file in new[] { "report.json", "panels.csv", "sky.png", "sky.svg" })
+        foreach (
+            var file in new[] { "report.json", "panels.csv", "sky.png", "sky.svg", "align-1.png" }
+        )
         {
             Assert.Equal(
                 File.ReadAllBytes(Path.Combine(session.Folder, "here", file)),
@@ -50,7 +52,7 @@ public sealed class SameBytesTests
         var printed = Start(session, "C", "UTC", command.Split(" -- ")[1].Split(' '));
 
         Assert.Contains("in 2 panels", printed.ReplaceLineEndings(" "), StringComparison.Ordinal);
-        Assert.Equal(4, session.Files().Count);
+        Assert.Equal(7, session.Files().Count);
     }
 
     private static string Start(Session session, string locale, string zone, params string[] args)

@@ -154,4 +154,27 @@ internal static class CommonOptions
 
     private static string Named(ArgumentResult result) =>
         result.Parent is OptionResult option ? option.Option.Name : result.Argument.Name;
+
+    /// <summary>Reads the date of an evening.</summary>
+    public static DateOnly? Date(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (
+            DateOnly.TryParseExact(
+                text,
+                "yyyy-MM-dd",
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var date
+            ) && date.Year is >= 1900 and <= 2100
+        )
+        {
+            return date;
+        }
+
+        result.AddError(
+            $"--date: \"{text}\" is no date between 1900 and 2100 written as YYYY-MM-DD, such as 2026-12-05."
+        );
+        return null;
+    }
 }

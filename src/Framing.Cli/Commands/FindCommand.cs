@@ -57,7 +57,7 @@ internal static class FindCommand
         output.WriteLine($"  place    {Place(entry.Direction)}  (J2000)");
         if (entry is DeepSkyObject thing)
         {
-            output.WriteLine($"  kind     {Kind(thing.Type)}");
+            output.WriteLine($"  kind     {ObjectWords.Kind(thing.Type)}");
             output.WriteLine($"  size     {Size(thing)}");
             if (thing.MiddleOfExtent != thing.Direction)
             {
@@ -129,12 +129,6 @@ internal static class FindCommand
             _ => string.Empty,
         };
 
-    private static string Kind(ObjectType type) =>
-        string.Concat(
-                type.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? " " + c : c.ToString())
-            )
-            .ToLower(CultureInfo.InvariantCulture);
-
     private static void Document(Utf8JsonWriter writer, CatalogueEntry entry)
     {
         writer.WriteString("id", entry.Id);
@@ -153,7 +147,7 @@ internal static class FindCommand
         switch (entry)
         {
             case DeepSkyObject thing:
-                writer.WriteString("kind", Kind(thing.Type));
+                writer.WriteString("kind", ObjectWords.Kind(thing.Type));
                 Number(writer, "majorArcmin", thing.Major?.Arcminutes);
                 Number(writer, "minorArcmin", thing.Minor?.Arcminutes);
                 Number(writer, "positionAngleDeg", thing.MajorAxis?.Degrees);

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using System.Globalization;
 using Framing.Cli.Terminals;
 using Framing.Drawing;
 using Framing.Export;
@@ -27,7 +26,7 @@ internal static class PlanCommand
         {
             Description = "The evening's date, in place of the plan's.",
             HelpName = "YYYY-MM-DD",
-            CustomParser = Date,
+            CustomParser = CommonOptions.Date,
         };
         var size = CommonOptions.Size();
         var palette = CommonOptions.Palette();
@@ -114,45 +113,26 @@ internal static class PlanCommand
 
         var where = delivery.Folder is null
             ? null
-            : $"Written to {Path.GetRelativePath(terminal.Folder, delivery.Folder)}: {string.Join(", ", delivery.Files)}";
+            : $"Written to {Path.GetRelativePath(terminal.Folder, delivery.Folder)}:";
+        var files = string.Join(", ", delivery.Files);
         if (json)
         {
             terminal.Output.Write(delivery.Report);
             if (where is not null)
             {
-                terminal.Error.WriteLine(where);
+                terminal.Error.WriteLine($"{where} {files}");
             }
         }
         else
         {
-            terminal.Output.Write(SummaryText.Write(delivery.Plan));
+            terminal.Output.Write(SummaryText.Write(delivery.Plan, delivery.Notes));
             terminal.Output.WriteLine();
-            terminal.Output.WriteLine(where ?? "Nothing was written.");
+            terminal.Output.WriteLine(
+                where is null ? "Nothing was written." : $"{where}\n  {files}"
+            );
         }
 
         return delivery.Plan.Impossible is null ? ExitCode.Done : ExitCode.CannotBe;
-    }
-
-    private static DateOnly? Date(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (
-            DateOnly.TryParseExact(
-                text,
-                "yyyy-MM-dd",
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.None,
-                out var date
-            ) && date.Year is >= 1900 and <= 2100
-        )
-        {
-            return date;
-        }
-
-        result.AddError(
-            $"--date: \"{text}\" is no date between 1900 and 2100 written as YYYY-MM-DD, such as 2026-12-05."
-        );
-        return null;
     }
 
     private static MadeUpParts MadeUp(ArgumentResult result)

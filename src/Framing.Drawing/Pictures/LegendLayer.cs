@@ -37,6 +37,8 @@ internal sealed class LegendLayer
         }
     }
 
+    private static bool IsFrame(SkyScene scene) => scene.Panels[0].Number == 0;
+
     private void DrawAll()
     {
         var palette = composer.Palette;
@@ -45,7 +47,7 @@ internal sealed class LegendLayer
         if (scene.Panels.Count > 0)
         {
             Entry(
-                "Panel and its number",
+                scene.Panels[0].Number == 0 ? "What the camera shows" : "Panel and its number",
                 sample => Patch(sample, palette.ChartInside, PanelLayer.Edge(palette, unit))
             );
         }
@@ -78,7 +80,7 @@ internal sealed class LegendLayer
         if (scene.Panels.Count > 0)
         {
             Entry(
-                "Sky outside every panel",
+                scene.Panels[0].Number == 0 ? "Sky outside the frame" : "Sky outside every panel",
                 sample => Stretch(sample, GroundLayer.OutsideDots(palette, unit))
             );
         }

@@ -32,7 +32,11 @@ internal sealed class PanelLayer(SkyComposer composer)
         for (var i = 0; i < edges.Count; i++)
         {
             var panel = composer.Scene.Panels[i];
-            if (edges[i].IsEmpty || !composer.Chart.TrySkyToPicture(panel.Centre, out var middle))
+            if (
+                panel.Number == 0
+                || edges[i].IsEmpty
+                || !composer.Chart.TrySkyToPicture(panel.Centre, out var middle)
+            )
             {
                 continue;
             }

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Framing.Mosaics;
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -21,15 +22,17 @@ public static class ReportWriter
     /// <summary>Writes the document.</summary>
     /// <param name="plan">The framing.</param>
     /// <param name="program">The program's name and version.</param>
+    /// <param name="notes">The sums of the evening; null where there are none.</param>
     /// <returns>UTF-8 bytes that end in a line feed.</returns>
-    public static byte[] Write(FramedPlan plan, string program) =>
-        Encoding.UTF8.GetBytes(WriteText(plan, program));
+    public static byte[] Write(FramedPlan plan, string program, EveningNotes? notes = null) =>
+        Encoding.UTF8.GetBytes(WriteText(plan, program, notes));
 
     /// <summary>Writes the document as text.</summary>
     /// <param name="plan">The framing.</param>
     /// <param name="program">The program's name and version.</param>
+    /// <param name="notes">The sums of the evening; null where there are none.</param>
     /// <returns>The document, ending in a line feed.</returns>
-    public static string WriteText(FramedPlan plan, string program)
+    public static string WriteText(FramedPlan plan, string program, EveningNotes? notes = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         return JsonDocumentText.Write(json =>
@@ -42,7 +45,20 @@ public static class ReportWriter
                 Mosaic(json, plan);
                 Panels(json, plan.Panels, plan.Turns);
                 CoverageReport.Write(json, plan.Coverage, plan.Odds);
-                Texts(json, "cautions", plan.Warnings);
+                if (notes is not null)
+                {
+                    EveningReport.Write(json, notes, plan.Request);
+                }
+
+                Texts(
+                    json,
+                    "cautions",
+                    [
+                        .. plan.Warnings,
+                        .. notes?.Evening.Cautions ?? [],
+                        .. notes?.Evening.Reminders ?? [],
+                    ]
+                );
                 if (plan.Impossible is not null)
                 {
                     json.WriteString("impossible", plan.Impossible);

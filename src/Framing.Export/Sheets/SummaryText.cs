@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Framing.Mosaics;
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -42,8 +43,9 @@ public static class SummaryText
 
     /// <summary>The whole summary: the sentence, the camera, what is covered, what to type, what to mind.</summary>
     /// <param name="plan">The framing.</param>
+    /// <param name="notes">The sums of the evening; null where there are none.</param>
     /// <returns>Lines of at most about 100 characters, each ending in a line feed.</returns>
-    public static string Write(FramedPlan plan)
+    public static string Write(FramedPlan plan, EveningNotes? notes = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var text = new StringBuilder();
@@ -56,7 +58,12 @@ public static class SummaryText
             PanelLines.Write(text, plan);
         }
 
-        foreach (var warning in plan.Warnings)
+        if (notes is not null)
+        {
+            EveningText.Write(text, notes, plan.Request);
+        }
+
+        foreach (var warning in plan.Warnings.Concat(notes?.Evening.Cautions ?? []))
         {
             text.Append('\n');
             Lines.Wrap(text, "! ", warning);
@@ -66,6 +73,15 @@ public static class SummaryText
         {
             text.Append('\n');
             Lines.Wrap(text, "! ", plan.Impossible);
+        }
+
+        if (notes?.Evening.Reminders is { Count: > 0 } reminders)
+        {
+            text.Append("\nBefore you go\n");
+            foreach (var reminder in reminders)
+            {
+                Lines.Wrap(text, "  ", reminder);
+            }
         }
 
         return text.ToString();

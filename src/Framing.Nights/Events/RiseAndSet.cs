@@ -51,9 +51,15 @@ public static class RiseAndSet
         DateTime end
     )
     {
-        var path = Hours(site, start, end).Follow(icrs);
-        return Crossings.Above(utc => (path.TrueAltitude(utc) - trueAltitude).Degrees, start, end);
+        return StarAbove(Hours(site, start, end).Follow(icrs), trueAltitude, start, end);
     }
+
+    internal static IReadOnlyList<UtcInterval> StarAbove(
+        StarPath path,
+        Angle trueAltitude,
+        DateTime start,
+        DateTime end
+    ) => Crossings.Above(utc => (path.TrueAltitude(utc) - trueAltitude).Degrees, start, end);
 
     /// <summary>When a direction is clear of the site's skyline and above a least altitude, as seen through the air.</summary>
     /// <param name="icrs">The ICRS direction of something far away.</param>
@@ -90,16 +96,20 @@ public static class RiseAndSet
         DateTime end
     )
     {
-        var hours = Hours(site, start, end);
-        return Crossings.Above(
-            utc =>
-            {
-                var moon = hours.Moon(utc);
-                return (moon.Place.TrueAltitude + moon.SemiDiameter - LimbAtHorizon).Degrees;
-            },
-            start,
-            end
-        );
+        return MoonUp(Hours(site, start, end), start, end);
+    }
+
+    internal static IReadOnlyList<UtcInterval> MoonUp(
+        SiteHours hours,
+        DateTime start,
+        DateTime end
+    ) => Crossings.Above(utc => MoonOverHorizon(hours, utc), start, end);
+
+    /// <summary>By how many degrees the Moon's upper limb is above the horizon.</summary>
+    internal static double MoonOverHorizon(SiteHours hours, DateTime utc)
+    {
+        var moon = hours.Moon(utc);
+        return (moon.Place.TrueAltitude + moon.SemiDiameter - LimbAtHorizon).Degrees;
     }
 
     /// <summary>When the Sun's centre is below an altitude.</summary>

@@ -18,6 +18,9 @@ public sealed class StarPath
     /// <summary>The ICRS direction.</summary>
     public SkyDirection Icrs { get; }
 
+    /// <summary>The site.</summary>
+    public ObservingSite Site => hours.Site;
+
     /// <summary>Where it stands.</summary>
     /// <param name="utc">The time, within the hours it was made for.</param>
     /// <returns>The place.</returns>

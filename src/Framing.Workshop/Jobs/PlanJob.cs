@@ -1,6 +1,7 @@
 using System.Text;
 using Framing.Drawing;
 using Framing.Export;
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -36,11 +37,12 @@ public static class PlanJob
             ? SolvedPicture.ReadBackdrop(path, order.Size)
             : null;
         var plan = framing.Frame(request);
-        var report = ReportWriter.Write(plan, ProgramVersion.Text);
+        var notes = plan.Panels.Count > 0 ? EveningMaker.Of(file, plan, framing.Evening) : null;
+        var report = ReportWriter.Write(plan, ProgramVersion.Text, notes);
         var text = Encoding.UTF8.GetString(report);
         if (plan.Impossible is not null)
         {
-            return new(plan, text, null, [], messages);
+            return new(plan, notes, text, null, [], messages);
         }
 
         var year = TerrestrialTime.FromUtc(request.At).JulianYear;
@@ -55,12 +57,14 @@ public static class PlanJob
 
         // One sheet, two painters that only read it: side by side.
         var vectors = Task.Run(picture.ToSvg);
+        var stars = Task.Run(() => StarPictures(plan, notes, order.Palette));
         (string Name, byte[] Bytes)[] files =
         [
             ("report.json", report),
             ("panels.csv", PanelTable.Write(plan)),
             ("sky.png", picture.ToPng()),
             ("sky.svg", Encoding.UTF8.GetBytes(vectors.GetAwaiter().GetResult())),
+            .. stars.GetAwaiter().GetResult(),
         ];
         var folder =
             order.OutputFolder
@@ -76,6 +80,20 @@ public static class PlanJob
         }
 
         set.Commit();
-        return new(plan, text, folder, [.. files.Select(entry => entry.Name)], messages);
+        return new(plan, notes, text, folder, [.. files.Select(entry => entry.Name)], messages);
     }
+
+    private static IReadOnlyList<(string Name, byte[] Bytes)> StarPictures(
+        FramedPlan plan,
+        EveningNotes? notes,
+        PicturePalette palette
+    ) =>
+        notes?.Alignment is { } alignment
+            ?
+            [
+                .. AlignmentPictures
+                    .Of(plan, alignment, palette)
+                    .Select(entry => (entry.Name, entry.Picture.ToPng())),
+            ]
+            : [];
 }

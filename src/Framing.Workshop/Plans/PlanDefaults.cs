@@ -54,6 +54,9 @@ public static class PlanDefaults
     /// <summary>What share of the time a load draws its power.</summary>
     public const double Duty = 1.0;
 
+    /// <summary>What share of a battery's usable part is kept for packing up and starting the car.</summary>
+    public const double SpareFraction = 0.2;
+
     /// <summary>Added to a bearing of the horizon file to make it true.</summary>
     public static Angle HorizonAzimuthOffset => Angle.Zero;
 

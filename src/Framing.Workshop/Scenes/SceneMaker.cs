@@ -83,6 +83,27 @@ internal static class SceneMaker
         };
     }
 
+    /// <summary>The scene of one frame with a star in its middle.</summary>
+    public static SkyScene AroundStar(
+        ChartView view,
+        string title,
+        string summary,
+        ChartPanel frame,
+        PictureSize size,
+        double julianYear
+    )
+    {
+        var scene = new SkyScene
+        {
+            View = view,
+            Title = title,
+            Summary = summary,
+            Panels = [frame],
+        };
+        var (centre, radius) = Reach(SkyPicture.ChartOf(scene, size));
+        return scene with { Stars = Stars(centre, radius, size, julianYear) };
+    }
+
     private static string SceneSummary(FramedPlan plan) =>
         Framing.Export.SummaryText.Sentence(plan);
 

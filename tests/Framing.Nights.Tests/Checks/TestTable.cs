@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Reflection;
 using System.Text.Json;
 using Framing.Sky;
@@ -38,7 +39,12 @@ internal sealed class TestTable
 
     public static IReadOnlyList<TestTable> Read(string name)
     {
-        using var reader = new StreamReader(Stream(name));
+        using var stream = Stream(name);
+        using var reader = new StreamReader(
+            name.EndsWith(".gz", StringComparison.Ordinal)
+                ? new GZipStream(stream, CompressionMode.Decompress)
+                : stream
+        );
         var lines = reader
             .ReadToEnd()
             .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);

@@ -188,6 +188,16 @@ internal static class EquipmentSections
                 "Li-ion",
                 "lead-acid"
             );
+        var usable = table.Number(
+            "usable_fraction",
+            NumberRange.Above("a share", 0.0, 1.0),
+            Battery.UsualUsable(chemistry)
+        );
+        var spare = table.Number(
+            "spare_fraction",
+            new("a share", 0.0, 1.0, MostAllowed: false),
+            PlanDefaults.SpareFraction
+        );
         if (!table.Has("loads"))
         {
             table.Missing(
@@ -210,7 +220,7 @@ internal static class EquipmentSections
         }
 
         table.Close();
-        return new(battery, chemistry, loads);
+        return new(battery, chemistry, usable, spare, loads);
     }
 
     internal static TimeSpan Minutes(
