@@ -96,10 +96,7 @@ internal static class NightTopic
             var worst = 0.0;
             for (var i = 0; i < rows.Length; i++)
             {
-                var judged = double.Parse(
-                    rows[i].Split(',')[body],
-                    CultureInfo.InvariantCulture
-                );
+                var judged = double.Parse(rows[i].Split(',')[body], CultureInfo.InvariantCulture);
                 worst = Math.Max(
                     worst,
                     Math.Abs(judged - places[body][i].TrueAltitude.Degrees) * 3600.0

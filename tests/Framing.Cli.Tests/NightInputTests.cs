@@ -70,10 +70,7 @@ public sealed class NightInputTests
         using var session = new Session();
         session.Write("skyline.csv", Skyline);
         Assert.Contains(right, Plan, StringComparison.Ordinal);
-        var plan = session.Write(
-            "plan.toml",
-            Plan.Replace(right, wrong, StringComparison.Ordinal)
-        );
+        var plan = session.Write("plan.toml", Plan.Replace(right, wrong, StringComparison.Ordinal));
         var outcome = session.Run("plan", plan, "--out", "out");
         Refused(session, outcome, "plan.toml", named, wanted);
     }
@@ -130,6 +127,23 @@ public sealed class NightInputTests
                 ? ["plan", option, date]
                 : ["tonight", Checkout.At("demo-data/short-lens.toml"), "site.toml", option, date];
         Refused(session, session.Run(words), "--date", date, "2026-12-05");
+    }
+
+    [Fact]
+    public void Date_BeforeNightsAreKnown_IsRefusedOrHasNoNight()
+    {
+        using var session = new Session();
+        session.Write("site.toml", Site);
+        var rig = Checkout.At("demo-data/short-lens.toml");
+        Refused(
+            session,
+            session.Run("tonight", rig, "site.toml", "--date", "1901-12-31"),
+            "1901-12-31",
+            "1902",
+            "2100"
+        );
+        Assert.Equal(0, session.Run("plan", "--date", "1901-12-31").Code);
+        Assert.Equal(0, session.Run("plan", "--date", "2100-12-31").Code);
     }
 
     [Theory]

@@ -8,11 +8,16 @@ namespace Framing.Workshop;
 /// <summary>Works out what goes beside a framing for its evening: sums, what to type, where to align.</summary>
 internal static class EveningMaker
 {
+    private const int FirstYear = 1902;
+
     private static readonly TimeOnly Usual = new(18, 0);
 
     public static EveningNotes Of(PlanFile file, FramedPlan plan, DateOnly date)
     {
-        var evening = Evening.Of(Request(file, plan, date));
+        // Nights are known from 1902 on; a plan may be dated earlier.
+        var isKnown = date.Year >= FirstYear;
+        var request = Request(file, plan, date);
+        var evening = Evening.Of(isKnown ? request : request with { Site = null });
         if (file.Site is not { } site || evening.Dark is not { } dark)
         {
             return new(evening, SiteClock.Utc, null, null);

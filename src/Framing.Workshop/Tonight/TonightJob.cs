@@ -17,6 +17,8 @@ public static class TonightJob
     private const double SamePlace = 0.15;
     private const double SameSize = 0.7;
 
+    private const int FirstYear = 1902;
+
     private static readonly TimeSpan LeastTime = TimeSpan.FromMinutes(30.0);
 
     /// <summary>The evening that a moment belongs to, or by day the one that comes.</summary>
@@ -36,12 +38,22 @@ public static class TonightJob
     /// <summary>Does the job.</summary>
     /// <param name="rig">Lens and camera.</param>
     /// <param name="site">The site.</param>
-    /// <param name="evening">The evening's date, years 1902 to 2198.</param>
+    /// <param name="evening">The evening's date.</param>
     /// <returns>What fits: 1 to 4 frames, clear of the skyline in the dark for half an hour or longer.</returns>
+    /// <exception cref="InputException">The date is before 1902 or after 2100.</exception>
     public static TonightAnswer Run(Rig rig, SiteSection site, DateOnly evening)
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(site);
+        if (evening.Year is < FirstYear or > 2100)
+        {
+            throw new InputException(
+                FormattableString.Invariant(
+                    $"tonight: {evening:yyyy-MM-dd}: nights are known from {FirstYear} to 2100."
+                )
+            );
+        }
+
         var observer = site.Observer;
         var night = NightOfSun.Of(observer, evening);
         var dark = DarkTime.Of(night, EveningMaker.SunBelow(Darkness.Astronomical));

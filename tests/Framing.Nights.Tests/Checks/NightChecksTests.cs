@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Framing.Sky;
 
@@ -11,7 +12,7 @@ public sealed class NightChecksTests
     );
 
     [Fact]
-    public void Entries_AreAllThere() => Assert.Equal(47, Entries.Count);
+    public void Entries_AreAllThere() => Assert.Equal(52, Entries.Count);
 
     // The skyline's entries are in HorizonTests, those of clocks in SiteClockTests.
     public static TheoryData<string> Ids() =>
@@ -87,6 +88,15 @@ public sealed class NightChecksTests
                 break;
             case "nt-twi":
                 Twilight(check);
+                break;
+            case "nt-nodark":
+                NightsWithoutDarkness(check);
+                break;
+            case "nt-minalt":
+                check.Near(
+                    "min_sun_alt",
+                    NightOfSunTests.Night(check.Site, check.Text("night_of")).LowestSun.Degrees
+                );
                 break;
             case "nt-altaz":
                 Star(check);
@@ -241,6 +251,20 @@ public sealed class NightChecksTests
         var interval = Assert.Single(below);
         check.NearTime("evening_utc", interval.Start);
         check.NearTime("morning_utc", interval.End);
+    }
+
+    private static void NightsWithoutDarkness(Check check)
+    {
+        var first = new DateOnly((int)check.In("year"), 1, 1);
+        var bright = Enumerable
+            .Range(0, 365)
+            .Select(first.AddDays)
+            .Where(evening => NightOfSun.Of(check.Site, evening).Dark.Count == 0)
+            .Select(evening => evening.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))
+            .ToList();
+        check.Near("nights", bright.Count, 0.0);
+        Assert.Equal(check.Expect.GetProperty("first_night").GetString(), bright[0]);
+        Assert.Equal(check.Expect.GetProperty("last_night").GetString(), bright[^1]);
     }
 
     private static void Star(Check check)

@@ -8,6 +8,17 @@ public sealed class NightOfSunTests
 {
     private const double Tolerance = 0.012;
 
+    // By DarknessLevel.
+    private static readonly string[] StatusWords =
+    [
+        "no night: the Sun does not set",
+        "no darkness: civil twilight lasts, the Sun stays above -6°",
+        "no nautical darkness: the Sun stays above -12°",
+        "no astronomical darkness: the Sun stays above -18°",
+        "barely dark: the Sun goes just below -18°",
+        "astronomically dark",
+    ];
+
     [Fact]
     public void Of_AnyLatitudeAndMonth_IsTheNightThatErfaFinds()
     {
@@ -31,11 +42,19 @@ public sealed class NightOfSunTests
             {
                 var expected = 5 - limits.Count(limit => lowest > limit);
                 Assert.Equal((DarknessLevel)expected, night.Darkness);
+                Assert.EndsWith(StatusWords[expected], night.Words, StringComparison.Ordinal);
             }
 
             if (Math.Abs(row["highest_deg"] + 0.833) > Tolerance)
             {
                 Assert.Equal(row["highest_deg"] < -0.833, night.IsPolarNight);
+                Assert.Equal(
+                    row["highest_deg"] < -0.833,
+                    night.Words.StartsWith(
+                        "polar night, the Sun does not rise; ",
+                        StringComparison.Ordinal
+                    )
+                );
             }
         }
 
