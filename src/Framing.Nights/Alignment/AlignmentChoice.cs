@@ -32,11 +32,11 @@ public static class AlignmentChoice
         ArgumentNullException.ThrowIfNull(stars);
         ArgumentNullException.ThrowIfNull(limits);
         var well = stars
-            .Where(star => star.Magnitude <= limits.Faintest)
-            .Select(star => new AlignmentStar(
-                star,
-                moment.Frame.ToOfDate(star.Icrs),
-                moment.See(star.Icrs)
+            .Where(bright => bright.Magnitude <= limits.Faintest)
+            .Select(bright => new AlignmentStar(
+                bright,
+                moment.Frame.ToOfDate(bright.Icrs),
+                moment.See(bright.Icrs)
             ))
             .Where(star => StandsWell(star, moment.Site, limits))
             .OrderBy(star => star.Star.Magnitude)

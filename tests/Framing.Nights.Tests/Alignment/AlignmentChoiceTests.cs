@@ -17,7 +17,8 @@ public sealed class AlignmentChoiceTests
             var chosen = AlignmentChoice.Of(moment, stars, Limits);
             foreach (var star in chosen)
             {
-                var place = moment.See(star.Star.Icrs);
+                var icrs = star.Star.Icrs;
+                var place = moment.See(icrs);
                 Assert.Equal(place, star.Place);
                 Assert.InRange(place.Altitude.Degrees, 25.0, 70.0);
                 Assert.True(
@@ -28,7 +29,7 @@ public sealed class AlignmentChoiceTests
                 Assert.InRange(star.Star.Magnitude, -2.0, 2.6);
                 Assert.Equal(
                     0.0,
-                    moment.Frame.ToOfDate(star.Star.Icrs).SeparationTo(star.OfDate).Arcseconds,
+                    moment.Frame.ToOfDate(icrs).SeparationTo(star.OfDate).Arcseconds,
                     1e-6
                 );
             }

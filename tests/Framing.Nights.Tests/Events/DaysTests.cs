@@ -34,7 +34,7 @@ public sealed class DaysTests
             Rows.Value,
             row =>
             {
-                var place = SiteMoment.Of(row.Site, row.Utc).See(Star(row));
+                var place = SiteMoment.Of(row.Site, row.Utc).See(Place(row));
                 Assert.Equal(0.0, 3600.0 * (place.TrueAltitude.Degrees - row["altitude_deg"]), 2.0);
                 var azimuth = Angle.FromDegrees(row["azimuth_deg"]) - place.Azimuth;
                 Assert.Equal(
@@ -56,7 +56,7 @@ public sealed class DaysTests
             {
                 var (start, end) = (row.Utc, row.Utc.AddDays(1.0));
                 var hours = RiseAndSet.Hours(row.Site, start, end);
-                var path = hours.Follow(Star(row));
+                var path = hours.Follow(Place(row));
                 var found = Check(
                     row,
                     "star",
@@ -209,7 +209,7 @@ public sealed class DaysTests
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    private static SkyDirection Star(TestTable row) =>
+    private static SkyDirection Place(TestTable row) =>
         SkyDirection.FromDegrees(row["ra_deg"], row["dec_deg"]);
 
     /// <summary>An event as ERFA has it: the height over the threshold m minutes from it is Rate·m + Bend·m².</summary>
