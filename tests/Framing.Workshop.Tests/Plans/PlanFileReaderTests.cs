@@ -76,6 +76,8 @@ public sealed class PlanFileReaderTests
         Assert.Equal(21.3, plan.Sky.MagnitudePerArcsec2);
         Assert.Equal(512.0, plan.Power!.BatteryWattHours);
         Assert.Equal(BatteryChemistry.LeadAcid, plan.Power.Chemistry);
+        Assert.Equal(0.75, plan.Power.UsableFraction);
+        Assert.Equal(0.1, plan.Power.SpareFraction);
         Assert.Equal([new("camera cooling", 24.0, 0.6), new("mount", 9.0, 1.0)], plan.Power.Loads);
     }
 

@@ -115,6 +115,8 @@ internal static class PlanTexts
 
         [power]
         battery_wh = 512
+        usable_fraction = 0.75
+        spare_fraction = 0.1
         chemistry = "lead-acid"
         loads = [ { name = "camera cooling", w = 24, duty = 0.6 }, { name = "mount", w = 9 } ]
 
