@@ -44,24 +44,6 @@ public sealed class PictureBackdrop : IBackdrop
 
         // The chart's top row first: rows reversed against FITS.
         var drawn = Resampler.Resample(picture, chart.WithRowsReversed(height), width, height);
-        var shown = new byte[width * height];
-        for (var channel = 0; channel < 3; channel++)
-        {
-            if (channel < drawn.Planes)
-            {
-                stretch.Apply(channel, drawn.Plane(channel), shown);
-            }
-
-            for (var i = 0; i < shown.Length; i++)
-            {
-                pixels[(4 * i) + channel] = shown[i];
-            }
-        }
-
-        var covered = drawn.Covered;
-        for (var i = 0; i < covered.Length; i++)
-        {
-            pixels[(4 * i) + 3] = covered[i] ? (byte)255 : (byte)0;
-        }
+        stretch.Show(drawn, pixels);
     }
 }

@@ -53,6 +53,29 @@ public readonly record struct SampleStatistics(
             }
         }
 
+        return Of(samples);
+    }
+
+    /// <summary>Takes the statistics of numbers as they stand.</summary>
+    /// <param name="values">The numbers; those that are not finite do not count.</param>
+    /// <returns>The statistics; null when there is no finite one.</returns>
+    internal static SampleStatistics? Of(ReadOnlySpan<float> values)
+    {
+        var step = values.Length <= MostSamples ? 1 : (values.Length / MostSamples) | 1;
+        var samples = new List<float>((values.Length / step) + 1);
+        for (var i = 0; i < values.Length; i += step)
+        {
+            if (float.IsFinite(values[i]))
+            {
+                samples.Add(values[i]);
+            }
+        }
+
+        return Of(samples);
+    }
+
+    private static SampleStatistics? Of(List<float> samples)
+    {
         if (samples.Count == 0)
         {
             return null;

@@ -102,6 +102,33 @@ public sealed class Stretch
         }
     }
 
+    /// <summary>Shows a drawn picture as pixels of four bytes: red, green, blue, and 255 where it covers, else 0.</summary>
+    /// <param name="drawn">The picture, with as many planes as there are curves.</param>
+    /// <param name="pixels">Takes four bytes a pixel, row after row.</param>
+    /// <param name="localContrast">How much faint, wide structure is raised, 0 to 10: see <see cref="LocalContrast"/>.</param>
+    /// <exception cref="ArgumentException">The bytes do not fit the size, or the planes the curves.</exception>
+    /// <remarks>
+    /// Colours keep their hue: the curve works on the mean of the three, each is multiplied by what it does to the mean, and
+    /// where one would be brighter than white all three are dimmed. So stars keep their colours, up to those whose samples
+    /// are saturated. With a curve for each colour the backgrounds are brought to the same grey first.
+    /// Source: Lupton and others 2004, PASP 116, 133.
+    /// </remarks>
+    public void Show(ResampledPicture drawn, Span<byte> pixels, float localContrast = 0f)
+    {
+        ArgumentNullException.ThrowIfNull(drawn);
+        if (pixels.Length != 4L * drawn.Width * drawn.Height || drawn.Planes != curves.Length)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"{pixels.Length} bytes and {curves.Length} curves were given for {drawn.Width} x {drawn.Height} pixels of {drawn.Planes} planes."
+                ),
+                nameof(pixels)
+            );
+        }
+
+        new ShownColours(curves, Background).Show(drawn, pixels, localContrast);
+    }
+
     private static Stretch Same(Picture picture, ToneCurve curve)
     {
         var same = new ToneCurve[picture.Planes];

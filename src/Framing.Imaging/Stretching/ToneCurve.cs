@@ -10,6 +10,17 @@ namespace Framing.Imaging;
 /// </remarks>
 public readonly record struct ToneCurve(float Black, float White, float Middle)
 {
+    /// <summary>How far a sample stands on the way from black to white: below 0 darker than black, above 1 brighter than white.</summary>
+    /// <param name="sample">The sample.</param>
+    /// <returns>The share; NaN for NaN.</returns>
+    public float Share(float sample) => (sample - Black) / (White - Black);
+
+    /// <summary>The share of the way that is shown at a brightness.</summary>
+    /// <param name="brightness">The brightness, 0 to 1.</param>
+    /// <returns>The share, 0 to 1.</returns>
+    public float ShareShownAt(float brightness) =>
+        brightness * Middle / (1f - Middle - (brightness * (1f - (2f * Middle))));
+
     /// <summary>The brightness of a sample.</summary>
     /// <param name="sample">The sample.</param>
     /// <returns>0 to 1; NaN for NaN.</returns>

@@ -46,6 +46,113 @@ public sealed class StretchTests
         Assert.Equal(3, Stretch.Automatic(picture, linked: false).Curves.Distinct().Count());
     }
 
+    /// <summary>Red, white and blue stars from faint to very bright: their hue is that of their samples.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Show_ColouredStars_KeepTheirHue(bool linked)
+    {
+        const float sky = 1000f;
+        (float Red, float Blue)[] colours = [(1f, 0.4f), (1f, 1f), (0.5f, 1f)];
+        float[] lights = [2000f, 20_000f, 60_000f];
+        var planes = new float[3][];
+        for (var plane = 0; plane < 3; plane++)
+        {
+            planes[plane] = Sky(sky, 20f, 0).Plane(0).ToArray();
+            for (var star = 0; star < 9; star++)
+            {
+                var (red, blue) = colours[star % 3];
+                var share =
+                    plane == 0 ? red
+                    : plane == 2 ? blue
+                    : (red + blue) / 2f;
+                planes[plane][(300 * (20 + star)) + 40] = sky + (share * lights[star / 3]);
+            }
+        }
+
+        var picture = new Picture(300, 200, planes);
+        var stretch = Stretch.Automatic(picture, linked);
+        var pixels = new byte[4 * 300 * 200];
+        stretch.Show(new ResampledPicture(300, 200, planes), pixels);
+
+        for (var star = 0; star < 9; star++)
+        {
+            var (red, blue) = colours[star % 3];
+            var pixel = pixels.AsSpan(4 * ((300 * (20 + star)) + 40), 4);
+            Assert.Equal(255, pixel[3]);
+            Assert.True(pixel[0] + pixel[2] > 200, "A star is bright.");
+            if (lights[star / 3] > 10_000f)
+            {
+                Assert.Equal(blue / red, pixel[2] / (float)pixel[0], 0.1f * blue / red);
+            }
+            else
+            {
+                Assert.Equal(
+                    Math.Sign(blue - red),
+                    Math.Sign(pixel[2] - pixel[0]) * (red == blue ? 0 : 1)
+                );
+            }
+        }
+
+        // The sky is dark grey in every colour.
+        for (var channel = 0; channel < 3; channel++)
+        {
+            var median = Enumerable
+                .Range(0, 300 * 200)
+                .Select(i => pixels[(4 * i) + channel])
+                .Order()
+                .ElementAt(300 * 100);
+            Assert.InRange(median, 38, 44);
+        }
+    }
+
+    [Fact]
+    public void Show_UndefinedSamples_AreTransparent()
+    {
+        float[] plane = [1f, float.NaN, 3f, 2f];
+        var pixels = new byte[16];
+        pixels.AsSpan().Fill(9);
+        Stretch
+            .Automatic(new Picture(2, 2, plane))
+            .Show(new ResampledPicture(2, 2, [plane]), pixels, localContrast: 1f);
+
+        Assert.Equal(new byte[4], pixels[4..8]);
+        Assert.All([3, 11, 15], at => Assert.Equal(255, pixels[at]));
+        Assert.Equal(pixels[0], pixels[2]);
+    }
+
+    [Fact]
+    public void Show_OtherSizeOrPlanes_Refused()
+    {
+        var stretch = Stretch.AsStored(new Picture(1, 1, [1f]));
+        Assert.Throws<ArgumentException>(() =>
+            stretch.Show(
+                new ResampledPicture(
+                    1,
+                    1,
+                    [
+                        [1f],
+                    ]
+                ),
+                new byte[3]
+            )
+        );
+        Assert.Throws<ArgumentException>(() =>
+            stretch.Show(
+                new ResampledPicture(
+                    1,
+                    1,
+                    [
+                        [1f],
+                        [1f],
+                        [1f],
+                    ]
+                ),
+                new byte[4]
+            )
+        );
+    }
+
     [Theory]
     [InlineData(0f)]
     [InlineData(5f)]
