@@ -8,7 +8,8 @@ namespace Framing.Imaging;
 /// <summary>Decodes JPEG files in a process of its own: a fault of the native decoder ends that process and nothing else.</summary>
 /// <remarks>
 /// The process is the small program framing-jpeg beside this one. It may take <see cref="MostBytes"/> beyond the file, and
-/// is stopped when no row comes for <see cref="Patience"/>, a second more for each 10 million pixels.
+/// is stopped when it works for <see cref="Patience"/> without giving a row, a second more for each 10 million pixels. On a
+/// machine that is busy with other things it may take far longer by the clock, up to <see cref="Standstill"/> for a row.
 /// </remarks>
 internal sealed class JpegProcess
 {
@@ -33,8 +34,11 @@ internal sealed class JpegProcess
         this.mostBytes = mostBytes;
     }
 
-    /// <summary>How long no row may come.</summary>
+    /// <summary>Processor time in which no row may come.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(4);
+
+    /// <summary>How long no row may come by the clock.</summary>
+    public TimeSpan Standstill { get; init; } = TimeSpan.FromSeconds(60);
 
     /// <summary>The decoder that comes with the program.</summary>
     /// <param name="mostBytes">Memory that it may take beside two copies of the file.</param>
@@ -63,7 +67,7 @@ internal sealed class JpegProcess
             Patience + TimeSpan.FromSeconds((double)layout.Width * layout.Height / 10_000_000.0);
         var memory = mostBytes + (2 * jpeg.Length);
         using var process = Start(name, layout, rows, memory, patience);
-        var watch = new Watch(process, memory, patience);
+        var watch = new Watch(process, memory, patience, Standstill);
         using var timer = new Timer(watch.Look, null, WatchMilliseconds, WatchMilliseconds);
         var sent = Task.Run(() => Send(jpeg, process));
         var given = 0;
@@ -204,9 +208,11 @@ internal sealed class JpegProcess
             );
 
     /// <summary>Looks at the decoder again and again, and stops it when it takes too much.</summary>
-    private sealed class Watch(Process process, long memory, TimeSpan patience)
+    private sealed class Watch(Process process, long memory, TimeSpan patience, TimeSpan standstill)
     {
         private long touched = Stopwatch.GetTimestamp();
+        private long seen;
+        private TimeSpan usedBefore;
 
         /// <summary>What it was stopped for; null when it was not.</summary>
         public string? Why { get; private set; }
@@ -228,10 +234,10 @@ internal sealed class JpegProcess
                     Why ??= FormattableString.Invariant($"took more than {memory >> 20} MB");
                     process.Kill();
                 }
-                else if (Stopwatch.GetElapsedTime(Interlocked.Read(ref touched)) > patience)
+                else if (IsStuck(out var waited))
                 {
                     Why ??= FormattableString.Invariant(
-                        $"gave nothing for {patience.TotalSeconds:0} s"
+                        $"gave nothing for {waited.TotalSeconds:0} s"
                     );
                     process.Kill();
                 }
@@ -241,6 +247,26 @@ internal sealed class JpegProcess
             {
                 // It has ended meanwhile.
             }
+        }
+
+        /// <summary>True when it worked for long since the last row, or nothing moved for very long.</summary>
+        private bool IsStuck(out TimeSpan waited)
+        {
+            var used = process.TotalProcessorTime;
+            var last = Interlocked.Read(ref touched);
+            if (last != seen)
+            {
+                (seen, usedBefore) = (last, used);
+            }
+
+            waited = used - usedBefore;
+            if (waited > patience)
+            {
+                return true;
+            }
+
+            waited = Stopwatch.GetElapsedTime(last);
+            return waited > standstill;
         }
     }
 }

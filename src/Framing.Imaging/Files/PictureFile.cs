@@ -48,6 +48,28 @@ public static class PictureFile
         return source.Read(factor, SolutionFinder.Find(source, out _).Coordinates);
     }
 
+    /// <summary>Reads a picture as <see cref="Read(string, int)"/> does, and tells beforehand what it is: one opening serves both.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="seen">Takes the facts before any sample is read; what it throws ends the reading.</param>
+    /// <param name="mostPixels">The most pixels to hold, 1 or more.</param>
+    /// <returns>The picture.</returns>
+    /// <exception cref="UnreadableFileException">It cannot be read, or it is no picture.</exception>
+    public static Picture Read(
+        string path,
+        Action<PictureFacts> seen,
+        int mostPixels = UsualMostPixels
+    )
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(seen);
+        ArgumentOutOfRangeException.ThrowIfLessThan(mostPixels, 1);
+        using var source = PictureSource.Open(path);
+        var facts = FactsOf(source);
+        seen(facts);
+        var factor = BlockAverage.FactorFor(source.Width, source.Height, mostPixels);
+        return source.Read(factor, facts.Coordinates);
+    }
+
     /// <summary>Reads the samples of the pixel in which a place lies.</summary>
     /// <param name="path">The file.</param>
     /// <param name="pixel">The place, as FITS counts and as the file's axes run (all but FITS from the bottom left as shown).</param>

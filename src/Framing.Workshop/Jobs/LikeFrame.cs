@@ -25,7 +25,7 @@ internal sealed class LikeFrame : IRotationStrategy
     /// <returns>The request.</returns>
     public static FramingRequest Apply(FramingRequest request, string path, List<string> messages)
     {
-        var place = SolvedPicture.Inspect(path).Sky!;
+        var place = SolvedPicture.PlaceOf(path);
         if (place.DisplayedMirrored != request.Rig.Mirrored)
         {
             messages.Add(

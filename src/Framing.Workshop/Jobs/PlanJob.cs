@@ -1,6 +1,7 @@
 using System.Text;
 using Framing.Drawing;
 using Framing.Export;
+using Framing.Imaging;
 using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
@@ -33,8 +34,9 @@ public static class PlanJob
             ? LikeFrame.Apply(framing.Request, like, messages)
             : framing.Request;
 
+        SkyFacts? backdropPlace = null;
         var backdrop = order.BackdropPath is { } path
-            ? SolvedPicture.ReadBackdrop(path, order.Size)
+            ? SolvedPicture.ReadBackdrop(path, order.Size, out backdropPlace)
             : null;
         var plan = framing.Frame(request);
         var notes = plan.Panels.Count > 0 ? EveningMaker.Of(file, plan, framing.Evening) : null;
@@ -48,9 +50,14 @@ public static class PlanJob
         var year = TerrestrialTime.FromUtc(request.At).JulianYear;
         warming.GetAwaiter().GetResult();
         var scene = SceneMaker.Of(plan, order.Size, year, backdrop, order.MadeUp);
-        if (order.BackdropPath is { } shown)
+        if (backdropPlace is not null)
         {
-            SolvedPicture.WarnIfElsewhere(shown, SkyPicture.ChartOf(scene, order.Size), messages);
+            SolvedPicture.WarnIfElsewhere(
+                order.BackdropPath!,
+                backdropPlace,
+                SkyPicture.ChartOf(scene, order.Size),
+                messages
+            );
         }
 
         var picture = SkyPicture.Compose(scene, order.Size, order.Palette);

@@ -6,7 +6,7 @@ namespace Framing.Workshop;
 
 /// <summary>An overlap strategy of a plugin, guarded: whatever the plugin does, a sound answer comes.</summary>
 /// <remarks>Not for several threads at once.</remarks>
-public sealed class LoadedOverlap : IOverlapStrategy, IDisposable
+internal sealed class LoadedOverlap : IOverlapStrategy, IDisposable
 {
     private readonly LoadedPlugin<IOverlapStrategy> plugin;
 

@@ -4,7 +4,7 @@ namespace Framing.Workshop;
 
 /// <summary>A rotation strategy of a plugin, guarded: whatever the plugin does, a sound answer comes.</summary>
 /// <remarks>Not for several threads at once.</remarks>
-public sealed class LoadedRotation : IRotationStrategy, IDisposable
+internal sealed class LoadedRotation : IRotationStrategy, IDisposable
 {
     private readonly LoadedPlugin<IRotationStrategy> plugin;
 

@@ -82,7 +82,7 @@ public sealed class PluginShelf
     /// <param name="fault">What is wrong with the plugin; null when it was loaded.</param>
     /// <returns>The strategy, to be disposed of; null when the plugin cannot be loaded.</returns>
     /// <exception cref="ArgumentException">The strategy answers another question.</exception>
-    public static LoadedRotation? LoadRotation(FoundStrategy found, out PluginFault? fault)
+    internal static LoadedRotation? LoadRotation(FoundStrategy found, out PluginFault? fault)
     {
         var plugin = Load<IRotationStrategy>(found, StrategyKind.Rotation, out fault);
         return plugin is null ? null : new(plugin);
@@ -93,7 +93,7 @@ public sealed class PluginShelf
     /// <param name="fault">What is wrong with the plugin; null when it was loaded.</param>
     /// <returns>The strategy, to be disposed of; null when the plugin cannot be loaded.</returns>
     /// <exception cref="ArgumentException">The strategy answers another question.</exception>
-    public static LoadedOverlap? LoadOverlap(FoundStrategy found, out PluginFault? fault)
+    internal static LoadedOverlap? LoadOverlap(FoundStrategy found, out PluginFault? fault)
     {
         var plugin = Load<IOverlapStrategy>(found, StrategyKind.Overlap, out fault);
         return plugin is null ? null : new(plugin);

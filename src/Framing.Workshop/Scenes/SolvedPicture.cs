@@ -10,39 +10,42 @@ internal static class SolvedPicture
     /// <summary>Pixels of the file read for each pixel of the chart: more would be averaged away again.</summary>
     private const int Oversampling = 4;
 
-    /// <summary>What a picture with a solution is.</summary>
+    /// <summary>Where a picture with a solution lies.</summary>
     /// <param name="path">The file.</param>
-    /// <returns>Its facts; their Sky is there.</returns>
+    /// <returns>Its place on the sky.</returns>
     /// <exception cref="InputException">The file has no solution that can be used: it says what to do.</exception>
-    public static PictureFacts Inspect(string path)
-    {
-        var facts = PictureFile.Inspect(path);
-        if (facts.Sky is null)
-        {
-            throw new InputException(NoSolution.Explain(path, facts));
-        }
+    public static SkyFacts PlaceOf(string path) => Place(path, PictureFile.Inspect(path));
 
-        return facts;
-    }
-
-    /// <summary>Reads a picture to lay under a chart.</summary>
+    /// <summary>Reads a picture to lay under a chart, in one opening of its file.</summary>
     /// <param name="path">The file.</param>
     /// <param name="size">The size of the chart's picture.</param>
+    /// <param name="place">Receives its place on the sky.</param>
     /// <returns>The backdrop.</returns>
-    /// <exception cref="InputException">The file has no solution that can be used.</exception>
-    public static PictureBackdrop ReadBackdrop(string path, PictureSize size)
+    /// <exception cref="InputException">The file has no solution that can be used; its samples were not read.</exception>
+    public static PictureBackdrop ReadBackdrop(string path, PictureSize size, out SkyFacts place)
     {
-        Inspect(path);
-        return new(PictureFile.Read(path, Oversampling * size.Width * size.Height));
+        SkyFacts? found = null;
+        var picture = PictureFile.Read(
+            path,
+            facts => found = Place(path, facts),
+            Oversampling * size.Width * size.Height
+        );
+        place = found!;
+        return new(picture);
     }
 
     /// <summary>Says so when a picture lies outside the chart.</summary>
-    /// <param name="path">The picture, with a solution.</param>
+    /// <param name="path">The picture.</param>
+    /// <param name="place">Its place on the sky.</param>
     /// <param name="chart">The chart.</param>
     /// <param name="messages">Takes the message.</param>
-    public static void WarnIfElsewhere(string path, ChartGeometry chart, List<string> messages)
+    public static void WarnIfElsewhere(
+        string path,
+        SkyFacts place,
+        ChartGeometry chart,
+        List<string> messages
+    )
     {
-        var place = Inspect(path).Sky!;
         var (centre, radius) = SceneMaker.Reach(chart);
         if (place.Corners.Count == 0)
         {
@@ -63,4 +66,7 @@ internal static class SolvedPicture
             );
         }
     }
+
+    private static SkyFacts Place(string path, PictureFacts facts) =>
+        facts.Sky ?? throw new InputException(NoSolution.Explain(path, facts));
 }

@@ -25,12 +25,33 @@ public sealed class JpegProcessTests
     [InlineData("cat >/dev/null; while true; do :; done", "the decoder gave nothing for ")]
     public void Read_DecoderThatFails_IsOneLine(string does, string says)
     {
-        var process = new JpegProcess(Shell, ["-c", does]) { Patience = TimeSpan.FromSeconds(1) };
+        var process = new JpegProcess(Shell, ["-c", does])
+        {
+            Patience = TimeSpan.FromSeconds(1),
+            Standstill = TimeSpan.FromSeconds(
+                does.StartsWith("exec sleep", StringComparison.Ordinal) ? 1 : 60
+            ),
+        };
 
         var problem = Assert.Throws<UnreadableFileException>(() => Read(process, "grey.jpg"));
 
         Assert.Contains(says, problem.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', problem.Message);
+    }
+
+    /// <summary>A decoder that waits for its turn on a busy machine is not one that hangs.</summary>
+    [Fact]
+    public void Read_DecoderThatSleepsLongerThanItMayWork_IsWaitedFor()
+    {
+        var process = new JpegProcess(
+            Shell,
+            ["-c", "cat >/dev/null; sleep 1; head -c 1000000 /dev/zero; exit 0"]
+        )
+        {
+            Patience = TimeSpan.FromSeconds(0.5),
+        };
+
+        Assert.True(Read(process, "grey.jpg") > 10);
     }
 
     [Fact]

@@ -31,7 +31,7 @@ public sealed class BackdropStarsTests
         var scene = new SkyScene
         {
             View = new(middle, Angle.FromDegrees(width), Angle.FromDegrees(height)),
-            Backdrop = SolvedPicture.ReadBackdrop(path, PictureSize.Default),
+            Backdrop = SolvedPicture.ReadBackdrop(path, PictureSize.Default, out _),
         };
         var picture = SkyPicture.Compose(scene);
         using var bitmap = SKBitmap.Decode(picture.ToPng());
