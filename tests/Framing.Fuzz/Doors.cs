@@ -14,7 +14,7 @@ internal static class Doors
         name switch
         {
             "fits" => Fits,
-            "png" => bytes => Raster(new PngSource("fuzzed.png", new MemoryStream(bytes))),
+            "png" => Png,
             "jpeg" => bytes =>
                 Raster(new JpegSource("fuzzed.jpg", new MemoryStream(bytes), DecodeHere)),
             "tiff" => bytes => Raster(new TiffSource("fuzzed.tif", new MemoryStream(bytes))),
@@ -71,6 +71,13 @@ internal static class Doors
                 }
             }
         }
+    }
+
+    /// <summary>Checksums are made right first: else every change would end there.</summary>
+    private static void Png(byte[] bytes)
+    {
+        PngSums.Mend(bytes);
+        Raster(new PngSource("fuzzed.png", new MemoryStream(bytes)));
     }
 
     /// <summary>The decoder of the door in this process: a fault of it is to be seen, and starting one for each input is slow.</summary>

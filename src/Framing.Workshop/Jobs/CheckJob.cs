@@ -367,7 +367,8 @@ public static class CheckJob
         var last = sights.FindLast(sight => sight.Seen is not null)!;
         var backdrop = SolvedPicture.ReadBackdrop(
             Path.GetFullPath(last.File, order.WorkingFolder),
-            order.Size
+            order.Size,
+            out _
         );
         var scene = SceneMaker.Of(plan, order.Size, year, backdrop, MadeUpParts.None, shown);
         var picture = SkyPicture.Compose(scene, order.Size, order.Palette);
