@@ -38,7 +38,7 @@ internal static class WrongWords
         foreach (var result in parsed.CommandResult.Children.OfType<OptionResult>())
         {
             var option = result.Option;
-            if (result.IdentifierTokenCount > 1)
+            if (result.IdentifierTokenCount > 1 && option.Arity.MaximumNumberOfValues < 2)
             {
                 return FormattableString.Invariant(
                     $"{option.Name} is given {result.IdentifierTokenCount} times; give it once."

@@ -32,6 +32,20 @@ internal static class CommonOptions
             }
         });
 
+    /// <summary>Refuses a plan file without a name, and an unknown option that would pass for one.</summary>
+    public static void CheckPlan(Argument<string?> plan, Command command) =>
+        plan.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: ['-', ..] word }])
+            {
+                result.AddError(WrongWords.UnknownOption(word, command));
+            }
+            else if (result.Tokens is [{ Value: var name }] && string.IsNullOrWhiteSpace(name))
+            {
+                result.AddError("the name of the plan file is empty.");
+            }
+        });
+
     public static Option<bool> Json() =>
         new("--json") { Description = "Print exactly one JSON document instead of text." };
 

@@ -71,17 +71,7 @@ internal static class PlanCommand
             CommonOptions.RefuseEmpty(file);
         }
 
-        plan.Validators.Add(result =>
-        {
-            if (result.Tokens is [{ Value: ['-', ..] word }])
-            {
-                result.AddError(WrongWords.UnknownOption(word, command));
-            }
-            else if (result.Tokens is [{ Value: var name }] && string.IsNullOrWhiteSpace(name))
-            {
-                result.AddError("the name of the plan file is empty.");
-            }
-        });
+        CommonOptions.CheckPlan(plan, command);
         command.SetAction(parsed =>
         {
             var shelf = PluginFolders.Open(terminal, parsed.GetValue(plugins));

@@ -221,9 +221,9 @@ public sealed class RehearsedMount
             State with
             {
                 Time = State.Time.AddSeconds(seconds),
-                RightAscension = Angle.FromRadians(
-                    State.RightAscension.Radians + (Sidereal * seconds) + moved
-                ).Wrapped,
+                RightAscension = Angle
+                    .FromRadians(State.RightAscension.Radians + (Sidereal * seconds) + moved)
+                    .Wrapped,
                 RightAscensionPlay = Angle.FromRadians(play),
             }
         );
@@ -246,11 +246,7 @@ public sealed class RehearsedMount
         var (sinS, cosS) = Math.SinCos(sidereal);
         return frame.ToIcrs(
             SkyDirection.FromVector(
-                new(
-                    (seen.X * cosS) - (seen.Y * sinS),
-                    (seen.X * sinS) + (seen.Y * cosS),
-                    seen.Z
-                )
+                new((seen.X * cosS) - (seen.Y * sinS), (seen.X * sinS) + (seen.Y * cosS), seen.Z)
             )
         );
     }
@@ -277,14 +273,9 @@ public sealed class RehearsedMount
         var south = site.Latitude.Radians < 0.0;
         var geometric = Math.Abs(site.Latitude.Radians);
         var high =
-            geometric
-            + Refraction(geometric)
-            + Errors.AxisTooHigh.Radians
-            + State.Raised.Radians;
+            geometric + Refraction(geometric) + Errors.AxisTooHigh.Radians + State.Raised.Radians;
         var azimuth =
-            (south ? Math.PI : 0.0)
-            + Errors.AxisTooFarClockwise.Radians
-            + State.Swung.Radians;
+            (south ? Math.PI : 0.0) + Errors.AxisTooFarClockwise.Radians + State.Swung.Radians;
         var (sin, cos) = Math.SinCos(site.Latitude.Radians);
         var north = new Vector3D(-sin, 0.0, cos);
         var zenith = new Vector3D(cos, 0.0, sin);
