@@ -98,7 +98,7 @@ public sealed class RehearseCommandTests
         );
         var frames = Enumerable
             .Range(1, 3)
-            .Select(i => session.Json($"night/frame-00{i}.truth.json"))
+            .Select(i => session.Json(FormattableString.Invariant($"night/frame-00{i}.truth.json")))
             .ToArray();
         var evening = session.Json("night/evening.json");
         Assert.Equal(3, evening.GetProperty("frames").GetInt32());

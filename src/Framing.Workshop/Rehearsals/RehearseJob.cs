@@ -94,7 +94,7 @@ public static class RehearseJob
         PlanFile file,
         FramedPlan plan,
         RehearsedMount mount,
-        IReadOnlyList<double> speeds,
+        List<double> speeds,
         bool isNew,
         List<string> messages,
         out int? panel

@@ -25,6 +25,21 @@ internal sealed class Pairing
     public int WrongAmong(int count) =>
         found.Stars.Take(count).Count(star => Distance(star) > Within);
 
+    /// <summary>How many found stars are stars of the catalogue.</summary>
+    public int RealFound =>
+        found.Stars.Count(star =>
+            Near(star.Position.X, star.Position.Y, Within)
+                .Any(other =>
+                    other.IsReal
+                    && other.Electrons
+                        > 0.4
+                            * star.Flux
+                            * frame.Recipe.Camera.ElectronsPerStep
+                            * frame.Recipe.Camera.Binning
+                            * frame.Recipe.Camera.Binning
+                )
+        );
+
     /// <summary>The error along an axis of stars that stand alone and well out of the noise.</summary>
     public double Rms
     {
