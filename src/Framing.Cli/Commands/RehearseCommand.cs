@@ -42,7 +42,7 @@ internal static class RehearseCommand
             HelpName = "RA,DEC",
             CustomParser = Place,
         };
-        var press = new Option<KeyPress[]>("--press")
+        var press = new Option<HeldKey[]>("--press")
         {
             Description =
                 "A key held: its direction, the speed's label, seconds, such as east,4,7.5. May be given several times.",
@@ -226,9 +226,9 @@ internal static class RehearseCommand
         return null;
     }
 
-    private static KeyPress[]? Presses(ArgumentResult result)
+    private static HeldKey[]? Presses(ArgumentResult result)
     {
-        var presses = new List<KeyPress>();
+        var presses = new List<HeldKey>();
         foreach (var token in result.Tokens)
         {
             var parts = token.Value.Split(',');

@@ -25,7 +25,7 @@ public sealed record RehearsalOrder
     public SkyDirection? Typed { get; init; }
 
     /// <summary>Keys held, one after the other.</summary>
-    public IReadOnlyList<KeyPress> Presses { get; init; } = [];
+    public IReadOnlyList<HeldKey> Presses { get; init; } = [];
 
     /// <summary>How far the camera body was turned, counter-clockwise as seen from behind the camera.</summary>
     public Angle Turn { get; init; }

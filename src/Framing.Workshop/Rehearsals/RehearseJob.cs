@@ -54,7 +54,8 @@ public static class RehearseJob
         var errors =
             evening?.Errors ?? HiddenErrors.Draw(order.Seed, RehearsalRig.Usual(file, plan));
         var start =
-            evening?.State ?? new MountState { Time = plan.Request.At.AddHours(-HoursBeforeMidnight) };
+            evening?.State
+            ?? new MountState { Time = plan.Request.At.AddHours(-HoursBeforeMidnight) };
         var mount = new RehearsedMount(RehearsalRig.SiteOf(file), errors, start);
         var folder = FolderOf(order, file, plan.Request.Evening);
         var frames = new List<DeliveredFrame>();

@@ -6,4 +6,4 @@ namespace Framing.Workshop;
 /// <param name="Key">Which key.</param>
 /// <param name="Speed">The label of the hand control's speed.</param>
 /// <param name="Seconds">How long, more than 0.</param>
-public readonly record struct KeyPress(MountKey Key, string Speed, double Seconds);
+public readonly record struct HeldKey(MountKey Key, string Speed, double Seconds);
