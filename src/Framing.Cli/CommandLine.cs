@@ -66,6 +66,7 @@ internal static class CommandLine
         root.Subcommands.Add(KeysCommand.Make(terminal));
         root.Subcommands.Add(PolarCommand.Make(terminal));
         root.Subcommands.Add(RehearseCommand.Make(terminal));
+        root.Subcommands.Add(TallyCommand.Make(terminal));
         root.Subcommands.Add(StrategiesCommand.Make(terminal));
         foreach (var option in root.Options.OfType<VersionOption>())
         {

@@ -30,15 +30,7 @@ internal static class FrameSight
         var time = (facts.Rig.Middle ?? facts.Rig.Start)?.UtcDateTime;
         var binning = BinningOf(facts, rig);
         if (
-            SkyFinder.Find(
-                path,
-                facts,
-                Angle.FromRadians(
-                    rig.Sensor.PixelMicrometres * binning / (1000.0 * rig.FocalLengthMillimetres)
-                ),
-                near,
-                out var reason
-            )
+            SkyFinder.Find(path, facts, ScaleOf(facts, rig), near, out var reason)
             is not { Facts: var sky }
         )
         {
@@ -92,6 +84,14 @@ internal static class FrameSight
             notes
         );
     }
+
+    /// <summary>The sky that a pixel of a frame spans with the plan's rig.</summary>
+    public static Angle ScaleOf(PictureFacts facts, Rig rig) =>
+        Angle.FromRadians(
+            rig.Sensor.PixelMicrometres
+                * BinningOf(facts, rig)
+                / (1000.0 * rig.FocalLengthMillimetres)
+        );
 
     /// <summary>Pixels joined along each axis: as the header has it, else as the frame's size has it.</summary>
     private static int BinningOf(PictureFacts facts, Rig rig)

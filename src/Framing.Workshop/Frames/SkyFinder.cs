@@ -19,6 +19,7 @@ internal static class SkyFinder
     /// <param name="scale">Sky per pixel as the rig has it; null when not known.</param>
     /// <param name="near">Where it ought to look; null when not known. Elsewhere is looked after that, too.</param>
     /// <param name="reason">Why it cannot be told; empty when it can.</param>
+    /// <param name="found">Its stars, where they were found already.</param>
     /// <returns>Where it looks; null when that cannot be told.</returns>
     /// <exception cref="Fits.UnreadableFileException">It cannot be read.</exception>
     public static SolvedSky? Find(
@@ -26,7 +27,8 @@ internal static class SkyFinder
         PictureFacts facts,
         Angle? scale,
         SkyDirection? near,
-        out string reason
+        out string reason,
+        FoundStars? found = null
     )
     {
         reason = string.Empty;
@@ -41,7 +43,7 @@ internal static class SkyFinder
             );
         }
 
-        var stars = StarFinder.Find(PictureFile.Read(path, int.MaxValue));
+        var stars = found ?? StarFinder.Find(PictureFile.Read(path, int.MaxValue));
         if (stars.Complaint is { } complaint)
         {
             reason = complaint;
@@ -68,8 +70,8 @@ internal static class SkyFinder
         }
 
         if (
-            answer.Solution is not { } found
-            || SkyFacts.Of(found.Fit.Coordinates, facts.Width, facts.Height, facts.RowsTopDown)
+            answer.Solution is not { } solution
+            || SkyFacts.Of(solution.Fit.Coordinates, facts.Width, facts.Height, facts.RowsTopDown)
                 is not { } sky
         )
         {
@@ -84,6 +86,6 @@ internal static class SkyFinder
             return null;
         }
 
-        return new(sky, found.Fit.Precision.Centre, found.Fit.Precision.Angle);
+        return new(sky, solution.Fit.Precision.Centre, solution.Fit.Precision.Angle);
     }
 }

@@ -11,7 +11,7 @@ internal sealed class SimulatedMount
 {
     private const double Sidereal = 360.0 / 86164.0905;
 
-    private readonly double raDeg;
+    private double raDeg;
     private readonly double rateError;
     private readonly double backlashDeg;
     private readonly bool keyAddsToTracking;
@@ -49,6 +49,15 @@ internal sealed class SimulatedMount
             var ra = raDeg + (Sidereal * seconds) - hourAxis;
             return SkyDirection.FromDegrees(((ra % 360.0) + 360.0) % 360.0, decAxis);
         }
+    }
+
+    /// <summary>Sends it to a place, by its own motors: both gears lie against their usual flanks afterwards.</summary>
+    public void Point(double toRaDeg, double toDecDeg)
+    {
+        raDeg += toRaDeg - (raDeg + (Sidereal * seconds) - hourAxis);
+        hourMotor = hourAxis + backlashDeg;
+        decAxis = toDecDeg;
+        decMotor = toDecDeg + backlashDeg;
     }
 
     public void Wait(double forSeconds) => Turn(Sidereal, 0.0, forSeconds);
