@@ -52,7 +52,7 @@ internal static class PlanCommand
         var json = CommonOptions.Json();
         var command = new Command(
             "plan",
-            "Works out a framing and writes report.json, panels.csv, sky.png and sky.svg."
+            "Works out a framing and, for a site, its nights; writes report.json, tables and pictures."
         )
         {
             plan,
@@ -115,14 +115,18 @@ internal static class PlanCommand
         }
         else
         {
-            terminal.Output.Write(SummaryText.Write(delivery.Plan, delivery.Notes));
+            terminal.Output.Write(
+                SummaryText.Write(delivery.Plan, delivery.Notes, delivery.Nights)
+            );
             terminal.Output.WriteLine();
             terminal.Output.WriteLine(
                 where is null ? "Nothing was written." : $"{where}\n  {files}"
             );
         }
 
-        return delivery.Plan.Impossible is null ? ExitCode.Done : ExitCode.CannotBe;
+        return delivery.Plan.Impossible is null && delivery.Nights is not { NothingToShoot: true }
+            ? ExitCode.Done
+            : ExitCode.CannotBe;
     }
 
     private static MadeUpParts MadeUp(ArgumentResult result)

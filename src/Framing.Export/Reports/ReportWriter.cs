@@ -23,16 +23,27 @@ public static class ReportWriter
     /// <param name="plan">The framing.</param>
     /// <param name="program">The program's name and version.</param>
     /// <param name="notes">The sums of the evening; null where there are none.</param>
+    /// <param name="nights">The nights; null where none are planned.</param>
     /// <returns>UTF-8 bytes that end in a line feed.</returns>
-    public static byte[] Write(FramedPlan plan, string program, EveningNotes? notes = null) =>
-        Encoding.UTF8.GetBytes(WriteText(plan, program, notes));
+    public static byte[] Write(
+        FramedPlan plan,
+        string program,
+        EveningNotes? notes = null,
+        PlannedNights? nights = null
+    ) => Encoding.UTF8.GetBytes(WriteText(plan, program, notes, nights));
 
     /// <summary>Writes the document as text.</summary>
     /// <param name="plan">The framing.</param>
     /// <param name="program">The program's name and version.</param>
     /// <param name="notes">The sums of the evening; null where there are none.</param>
+    /// <param name="nights">The nights; null where none are planned.</param>
     /// <returns>The document, ending in a line feed.</returns>
-    public static string WriteText(FramedPlan plan, string program, EveningNotes? notes = null)
+    public static string WriteText(
+        FramedPlan plan,
+        string program,
+        EveningNotes? notes = null,
+        PlannedNights? nights = null
+    )
     {
         ArgumentNullException.ThrowIfNull(plan);
         return JsonDocumentText.Write(json =>
@@ -45,6 +56,11 @@ public static class ReportWriter
                 Mosaic(json, plan);
                 Panels(json, plan.Panels, plan.Turns);
                 CoverageReport.Write(json, plan.Coverage, plan.Odds);
+                if (nights is not null)
+                {
+                    NightsReport.Write(json, nights);
+                }
+
                 if (notes is not null)
                 {
                     EveningReport.Write(json, notes, plan.Request);
@@ -55,16 +71,20 @@ public static class ReportWriter
                     "cautions",
                     [
                         .. plan.Warnings,
+                        .. nights is null ? [] : NightWords.Warnings(nights),
                         .. notes?.Evening.Cautions ?? [],
                         .. notes?.Evening.Reminders ?? [],
                     ]
                 );
-                if (plan.Impossible is not null)
+                if ((plan.Impossible ?? NothingIn(nights)) is { } impossible)
                 {
-                    json.WriteString("impossible", plan.Impossible);
+                    json.WriteString("impossible", impossible);
                 }
             }) + "\n";
     }
+
+    private static string? NothingIn(PlannedNights? nights) =>
+        nights is null ? null : NightWords.Nothing(nights);
 
     private static void Rig(Utf8JsonWriter json, Rig rig)
     {

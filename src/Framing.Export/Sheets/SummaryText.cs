@@ -17,15 +17,16 @@ public static class SummaryText
 
     /// <summary>The whole plan as one sentence.</summary>
     /// <param name="plan">The framing.</param>
+    /// <param name="nights">The nights; null where none are planned.</param>
     /// <returns>One sentence that ends in a full stop.</returns>
-    public static string Sentence(FramedPlan plan)
+    public static string Sentence(FramedPlan plan, PlannedNights? nights = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var request = plan.Request;
         var text = new StringBuilder();
         text.Append(
             Invariant(
-                $"Frame {request.Target.Name} at {Number(request.Rig.FocalLengthMillimetres, 1)} mm, the camera turned to {Turn(plan.Pose.PositionAngle)}, in {Count(plan.PanelCount, "panel", "panels")}"
+                $"Frame {request.Target.Name} at {Number(request.Rig.FocalLengthMillimetres, 1)} mm{NightsText.When(nights)}, the camera turned to {Turn(plan.Pose.PositionAngle)}, in {Count(plan.PanelCount, "panel", "panels")}"
             )
         );
         if (plan.PanelCount > 1)
@@ -38,18 +39,23 @@ public static class SummaryText
             }
         }
 
-        return text.Append('.').ToString();
+        return text.Append(NightsText.Good(nights)).Append('.').ToString();
     }
 
     /// <summary>The whole summary: the sentence, the camera, what is covered, what to type, what to mind.</summary>
     /// <param name="plan">The framing.</param>
     /// <param name="notes">The sums of the evening; null where there are none.</param>
+    /// <param name="nights">The nights; null where none are planned.</param>
     /// <returns>Lines of at most about 100 characters, each ending in a line feed.</returns>
-    public static string Write(FramedPlan plan, EveningNotes? notes = null)
+    public static string Write(
+        FramedPlan plan,
+        EveningNotes? notes = null,
+        PlannedNights? nights = null
+    )
     {
         ArgumentNullException.ThrowIfNull(plan);
         var text = new StringBuilder();
-        Lines.Wrap(text, string.Empty, Sentence(plan));
+        Lines.Wrap(text, string.Empty, Sentence(plan, nights));
         text.Append('\n');
         Facts(text, plan);
         if (plan.Panels.Count > 0)
@@ -58,21 +64,32 @@ public static class SummaryText
             PanelLines.Write(text, plan);
         }
 
+        if (nights is not null)
+        {
+            NightsText.Write(text, nights);
+        }
+
         if (notes is not null)
         {
             EveningText.Write(text, notes, plan.Request);
         }
 
-        foreach (var warning in plan.Warnings.Concat(notes?.Evening.Cautions ?? []))
+        IEnumerable<string> warnings =
+        [
+            .. plan.Warnings,
+            .. nights is null ? [] : NightWords.Warnings(nights),
+            .. notes?.Evening.Cautions ?? [],
+        ];
+        foreach (var warning in warnings)
         {
             text.Append('\n');
             Lines.Wrap(text, "! ", warning);
         }
 
-        if (plan.Impossible is not null)
+        if ((plan.Impossible ?? (nights is null ? null : NightWords.Nothing(nights))) is { } cannot)
         {
             text.Append('\n');
-            Lines.Wrap(text, "! ", plan.Impossible);
+            Lines.Wrap(text, "! ", cannot);
         }
 
         if (notes?.Evening.Reminders is { Count: > 0 } reminders)

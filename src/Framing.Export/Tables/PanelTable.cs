@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
+using Framing.Nights;
 using Framing.Planning;
 using Framing.Sky;
 
@@ -33,8 +34,9 @@ public static class PanelTable
 
     /// <summary>Writes the table.</summary>
     /// <param name="plan">The framing.</param>
+    /// <param name="nights">The nights; null where none are planned.</param>
     /// <returns>UTF-8 bytes without a byte order mark.</returns>
-    public static byte[] Write(FramedPlan plan)
+    public static byte[] Write(FramedPlan plan, PlannedNights? nights = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         using var stream = new MemoryStream();
@@ -75,15 +77,27 @@ public static class PanelTable
                                 )
                             )
                             .ToString("0.0000", CultureInfo.InvariantCulture),
-                        string.Empty,
-                        string.Empty,
-                        string.Empty,
+                        .. Shot(nights, panel.Number),
                     ]
                 );
             }
         }
 
         return stream.ToArray();
+    }
+
+    /// <summary>First begin, last end and number of subs; empty where nothing is shot.</summary>
+    private static string[] Shot(PlannedNights? nights, int panel)
+    {
+        var blocks = nights?.Blocks.Where(block => block.Panel == panel).ToList() ?? [];
+        return blocks.Count == 0
+            ? [string.Empty, string.Empty, string.Empty]
+            :
+            [
+                UtcText.Of(blocks[0].From),
+                UtcText.Of(blocks[^1].To),
+                Whole(blocks.Sum(block => block.SubsToShoot)),
+            ];
     }
 
     private static void Row(CsvWriter csv, IEnumerable<string> fields)

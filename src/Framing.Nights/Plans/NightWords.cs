@@ -145,13 +145,15 @@ public static class NightWords
                     Panel: panel.Key,
                     Time: panel.Aggregate(TimeSpan.Zero, (sum, tally) => sum + tally.Short),
                     Text: string.Join(
-                        " and ",
-                        panel.Select(tally =>
-                            string.Create(
-                                CultureInfo.InvariantCulture,
-                                $"{tally.SubsWanted - tally.SubsPlanned} {(tally.SubsWanted - tally.SubsPlanned == 1 ? "sub" : "subs")} of {tally.Filter.Name}"
+                        ", ",
+                        panel
+                            .Where(tally => tally.Short > TimeSpan.Zero)
+                            .Select(tally =>
+                                string.Create(
+                                    CultureInfo.InvariantCulture,
+                                    $"{tally.SubsWanted - tally.SubsPlanned} {(tally.SubsWanted - tally.SubsPlanned == 1 ? "sub" : "subs")} of {tally.Filter.Name}"
+                                )
                             )
-                        )
                     )
                 )
             )

@@ -8,6 +8,9 @@ public sealed record NightsRequest
     /// <summary>Where.</summary>
     public required ObservingSite Site { get; init; }
 
+    /// <summary>The clock at the site.</summary>
+    public SiteClock Clock { get; init; } = SiteClock.Utc;
+
     /// <summary>The date of the first evening, years 1902 to 2198.</summary>
     public required DateOnly Evening { get; init; }
 

@@ -3,6 +3,8 @@ namespace Framing.Nights;
 /// <summary>Orders of shooting for all nights with what they amount to; changed night by night.</summary>
 internal sealed class PlanOfOrders
 {
+    private const double SmallPart = 1.01;
+
     private readonly ScheduleProblem problem;
     private readonly double[] airmass;
     private readonly int[] changes;
@@ -94,6 +96,34 @@ internal sealed class PlanOfOrders
         }
 
         return false;
+    }
+
+    /// <summary>
+    /// Makes one of neighbouring blocks of the same task where that fits and costs little airmass: nobody wants to stop for a
+    /// hundredth of a magnitude.
+    /// </summary>
+    public void Join()
+    {
+        for (var night = 0; night < Nights.Length; night++)
+        {
+            for (var i = Nights[night].Count - 2; i >= 0; i--)
+            {
+                var (one, two) = (Nights[night][i], Nights[night][i + 1]);
+                if (one.Task != two.Task)
+                {
+                    continue;
+                }
+
+                var parts = Nights[night].ToList();
+                parts[i] = new(one.Task, one.Subs + two.Subs);
+                parts.RemoveAt(i + 1);
+                var joined = Times.Least(night, parts);
+                if (joined <= airmass[night] * SmallPart)
+                {
+                    (Nights[night], airmass[night]) = (parts, joined);
+                }
+            }
+        }
     }
 
     public Schedule Place() =>

@@ -17,6 +17,8 @@ namespace Framing.Nights;
 /// </remarks>
 internal sealed class ScheduleBound
 {
+    private const double MostPipes = 400_000.0;
+
     private readonly ScheduleProblem problem;
     private readonly LargestFlow flow;
     private readonly int[] panels;
@@ -124,9 +126,14 @@ internal sealed class ScheduleBound
         {
             Fill(least);
             flow.Run();
-            foreach (var (each, subs, task) in steps)
+            for (var i = 0; i < steps.Count; )
             {
-                flow.Raise(2 * task, (long)Math.Ceiling(each * subs));
+                var each = steps[i].Each;
+                for (; i < steps.Count && steps[i].Each <= each; i++)
+                {
+                    flow.Raise(2 * steps[i].Task, (long)Math.Ceiling(each * steps[i].Subs));
+                }
+
                 more += flow.Run() / each;
             }
         }
@@ -231,10 +238,25 @@ internal sealed class ScheduleBound
                 - problem.Tasks.Where((_, i) => panelOf[i] == panel).Max(task => task.Cadence.Pause)
         );
 
+    /// <summary>1, or for problems of many panels and nights a step of time that keeps the net small enough.</summary>
+    private int Step()
+    {
+        var sources = problem.Tasks.Count + panels.Length;
+        var cuts = 2.0 * problem.Tasks.Sum(task => task.Windows.Sum(night => night.Length));
+        if (cuts * sources <= MostPipes)
+        {
+            return 1;
+        }
+
+        const double dayMs = 86_400_000.0;
+        return (int)Math.Ceiling(dayMs * problem.Nights * sources / MostPipes);
+    }
+
     /// <summary>Stretches with the tasks and, behind them, the panels that may use them; those used by the same ones are one.</summary>
     private List<(long Length, int[] Sources)> Cells()
     {
         var cells = new Dictionary<string, (long Length, int[] Sources)>(StringComparer.Ordinal);
+        var step = Step();
         for (var night = 0; night < problem.Nights; night++)
         {
             var uses = new List<(int From, int To, int Source)>();
@@ -253,6 +275,17 @@ internal sealed class ScheduleBound
                         )
                     );
                 }
+            }
+
+            // Windows rounded outwards: what fits the real ones fits these.
+            for (var i = 0; step > 1 && i < uses.Count; i++)
+            {
+                var (from, to, source) = uses[i];
+                uses[i] = (
+                    (int)Math.Floor(from / (double)step) * step,
+                    (int)Math.Ceiling(to / (double)step) * step,
+                    source
+                );
             }
 
             var cuts = uses.SelectMany(use => (int[])[use.From, use.To])

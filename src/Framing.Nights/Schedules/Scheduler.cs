@@ -16,6 +16,9 @@ internal static class Scheduler
     private const int Polish = 25_000;
     private const int Searches = 2;
 
+    /// <summary>Up to as many tasks all rounds are gone through; with more of them, which take longer each, fewer.</summary>
+    private const double FullEffort = 160.0;
+
     public static (Schedule Plan, ScheduleBound Bound, bool IsBest) Solve(ScheduleProblem problem)
     {
         var bound = new ScheduleBound(problem);
@@ -36,6 +39,7 @@ internal static class Scheduler
                 var orders = Orders(problem, bound, seed: i + 1);
                 var plan = new PlanOfOrders(problem, new(problem), orders);
                 new PlanImprovement(problem, plan).Run(Polish);
+                plan.Join();
                 found[i] = plan.Place();
             }
         );
@@ -52,6 +56,7 @@ internal static class Scheduler
     )
     {
         var search = new RuinAndRecreate(problem, seed);
+        var part = Math.Clamp(FullEffort / problem.Tasks.Count, 0.01, 1.0);
         var top = 0;
         while (top + 1 < bound.Levels.Count && bound.Levels[top + 1] <= bound.LeastFraction)
         {
@@ -75,12 +80,12 @@ internal static class Scheduler
             }
         }
 
-        while (low < top && search.Reach(bound.Needed(bound.Levels[low + 1]), Climb))
+        while (low < top && search.Reach(bound.Needed(bound.Levels[low + 1]), (int)(Climb * part)))
         {
             low++;
         }
 
-        search.Improve(Rounds, bound.MostSubs(bound.Levels[low]));
+        search.Improve((int)(Rounds * part), bound.MostSubs(bound.Levels[low]));
         return search.Orders;
     }
 }

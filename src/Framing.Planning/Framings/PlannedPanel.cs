@@ -34,4 +34,28 @@ public sealed record PlannedPanel
 
     /// <summary>Declination as the hand control takes it.</summary>
     public required string EntryDec { get; init; }
+
+    /// <summary>The same panel with its coordinates of date for another time.</summary>
+    /// <param name="utc">The time, UTC, rounded to the second.</param>
+    /// <param name="request">Tells what the hand control takes.</param>
+    /// <returns>The panel; what the hand control takes follows where it takes coordinates of date.</returns>
+    public PlannedPanel SeenAt(DateTime utc, FramingRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var at = new DateTime(
+            (utc.Ticks + (TimeSpan.TicksPerSecond / 2))
+                / TimeSpan.TicksPerSecond
+                * TimeSpan.TicksPerSecond,
+            DateTimeKind.Utc
+        );
+        var ofDate = OfDateFrame.At(TerrestrialTime.FromUtc(at)).ToOfDate(Centre);
+        var entry = request.GotoFrame == GotoFrame.OfDate ? ofDate : Centre;
+        return this with
+        {
+            OfDate = ofDate,
+            At = at,
+            EntryRa = EntryText.RightAscension(entry.RightAscension, request.EntryFormat),
+            EntryDec = EntryText.Declination(entry.Declination, request.EntryFormat),
+        };
+    }
 }

@@ -39,12 +39,16 @@ public static class PlanJob
             ? SolvedPicture.ReadBackdrop(path, order.Size, out backdropPlace)
             : null;
         var plan = framing.Frame(request);
+        var nights = NightsMaker.Of(file, plan, framing.Evening) is { } wanted
+            ? NightsStep.Plan(wanted)
+            : null;
+        plan = TimesOf(plan, nights);
         var notes = plan.Panels.Count > 0 ? EveningMaker.Of(file, plan, framing.Evening) : null;
-        var report = ReportWriter.Write(plan, ProgramVersion.Text, notes);
+        var report = ReportWriter.Write(plan, ProgramVersion.Text, notes, nights);
         var text = Encoding.UTF8.GetString(report);
         if (plan.Impossible is not null)
         {
-            return new(plan, notes, text, null, [], messages);
+            return new(plan, notes, null, text, null, [], messages);
         }
 
         var year = TerrestrialTime.FromUtc(request.At).JulianYear;
@@ -65,14 +69,22 @@ public static class PlanJob
         // One sheet, two painters that only read it: side by side.
         var vectors = Task.Run(picture.ToSvg);
         var stars = Task.Run(() => StarPictures(plan, notes, order.Palette));
-        (string Name, byte[] Bytes)[] files =
+        List<(string Name, byte[] Bytes)> files =
         [
             ("report.json", report),
-            ("panels.csv", PanelTable.Write(plan)),
+            ("panels.csv", PanelTable.Write(plan, nights)),
             ("sky.png", picture.ToPng()),
             ("sky.svg", Encoding.UTF8.GetBytes(vectors.GetAwaiter().GetResult())),
             .. stars.GetAwaiter().GetResult(),
         ];
+        if (nights is not null)
+        {
+            var band = NightPicture.Compose(nights, file.Title, order.Size, order.Palette);
+            files.Add(("blocks.csv", BlockTable.Write(nights)));
+            files.Add(("night.png", band.ToPng()));
+            files.Add(("night.svg", Encoding.UTF8.GetBytes(band.ToSvg())));
+        }
+
         var folder =
             order.OutputFolder
             ?? OutputFolder.Choose(
@@ -87,7 +99,7 @@ public static class PlanJob
         }
 
         set.Commit();
-        return new(plan, notes, text, folder, [.. files.Select(entry => entry.Name)], messages);
+        return new(plan, notes, nights, text, folder, [.. files.Select(entry => entry.Name)], messages);
     }
 
     private static IReadOnlyList<(string Name, byte[] Bytes)> StarPictures(
@@ -103,4 +115,24 @@ public static class PlanJob
                     .Select(entry => (entry.Name, entry.Picture.ToPng())),
             ]
             : [];
+
+    /// <summary>Coordinates of date for the middle of each panel's first block, else of the dark time.</summary>
+    private static FramedPlan TimesOf(FramedPlan plan, PlannedNights? nights) =>
+        nights is null
+            ? plan
+            : plan with
+            {
+                Panels =
+                [
+                    .. plan.Panels.Select(panel =>
+                        panel.SeenAt(
+                            nights.Blocks.FirstOrDefault(block => block.Panel == panel.Number)
+                                is { } first
+                                ? first.Middle
+                                : nights.Nights[0].Middle,
+                            plan.Request
+                        )
+                    ),
+                ],
+            };
 }

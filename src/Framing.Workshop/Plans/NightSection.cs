@@ -26,6 +26,9 @@ public sealed record NightSection
     /// <summary>Time between two looks at the focus.</summary>
     public required TimeSpan FocusEvery { get; init; }
 
+    /// <summary>Time that a look at the focus takes.</summary>
+    public required TimeSpan Focus { get; init; }
+
     /// <summary>Time for flats.</summary>
     public required TimeSpan Flats { get; init; }
 

@@ -113,6 +113,7 @@ public static class PlanDefaults
             Setup = TimeSpan.FromMinutes(60.0),
             Repoint = TimeSpan.FromMinutes(10.0),
             FocusEvery = TimeSpan.FromMinutes(60.0),
+            Focus = TimeSpan.FromMinutes(3.0),
             Flats = TimeSpan.FromMinutes(15.0),
             ExpectedLoss = ExpectedLoss,
             Dither = Angle.FromArcseconds(20.0),

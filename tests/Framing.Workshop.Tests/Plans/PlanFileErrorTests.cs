@@ -411,6 +411,14 @@ public sealed class PlanFileErrorTests
         "plan.toml:11:1: night.filter[1].focus_every_min is not known in [night.filter]; it belongs in [night]"
     )]
     [InlineData(
+        "[[night.filter]]\nname = \"H-alpha\"\nsub_s = 180\nmoon_lit_from = 0.5",
+        "plan.toml:8:1: night.filter[1].moon_away_deg is missing; give how far from the Moon the filter has to be while so much of it is lit: moon_away_deg = 60"
+    )]
+    [InlineData(
+        "[[night.filter]]\nname = \"H-alpha\"\nsub_s = 180\nmoon_away_deg = 181",
+        "plan.toml:11:17: night.filter[1].moon_away_deg = 181; give degrees from 0 to 180"
+    )]
+    [InlineData(
         "[[night.filters]]\nname = \"H-alpha\"\nsub_s = 180",
         "plan.toml:8:1: night.filters is not known in [night]; did you mean filter?"
     )]

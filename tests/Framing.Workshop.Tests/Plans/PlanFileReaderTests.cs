@@ -120,6 +120,7 @@ public sealed class PlanFileReaderTests
         Assert.Equal(TimeSpan.FromMinutes(61), night.Setup);
         Assert.Equal(TimeSpan.FromMinutes(11), night.Repoint);
         Assert.Equal(TimeSpan.FromMinutes(62), night.FocusEvery);
+        Assert.Equal(TimeSpan.FromMinutes(4), night.Focus);
         Assert.Equal(TimeSpan.FromMinutes(16), night.Flats);
         Assert.Equal(0.25, night.ExpectedLoss);
         Assert.Equal(22.0, night.Dither.Arcseconds, 1e-9);
@@ -132,7 +133,9 @@ public sealed class PlanFileReaderTests
                     TimeSpan.FromSeconds(5),
                     4,
                     TimeSpan.FromSeconds(26),
-                    2.0
+                    2.0,
+                    0.75,
+                    new(Angle.FromDegrees(50.0), 0.25)
                 ),
                 new(
                     "O-III",
@@ -140,7 +143,9 @@ public sealed class PlanFileReaderTests
                     TimeSpan.FromSeconds(4),
                     3,
                     TimeSpan.FromSeconds(25),
-                    1.0
+                    1.0,
+                    1.25,
+                    default
                 ),
             ],
             night.Filters

@@ -92,6 +92,7 @@ internal static class PlanTexts
         setup_min = 61
         repoint_min = 11
         focus_every_min = 62
+        focus_min = 4
         flats_min = 16
         expected_loss = 0.25
         dither_arcsec = 22
@@ -104,6 +105,9 @@ internal static class PlanTexts
         dither_every = 4
         dither_s = 26
         share = 2.0
+        trail_limit_px = 0.75
+        moon_away_deg = 50
+        moon_lit_from = 0.25
 
         [[night.filter]]
         name = "O-III"

@@ -1,4 +1,5 @@
 using Framing.Mosaics;
+using Framing.Nights;
 using Framing.Sky;
 
 namespace Framing.Workshop;
@@ -89,6 +90,11 @@ internal static class SkySections
     public static NightSection Night(PlanTable table)
     {
         var usual = PlanDefaults.Night;
+        var trail = table.Number(
+            "trail_limit_px",
+            NumberRange.Above("pixels", 0.0, 100.0),
+            usual.TrailLimitPx
+        );
         var night = new NightSection
         {
             Date = Date(table),
@@ -105,6 +111,7 @@ internal static class SkySections
                 is { } focus
                 ? TimeSpan.FromMinutes(focus)
                 : usual.FocusEvery,
+            Focus = EquipmentSections.Minutes(table, "focus_min", 60.0, usual.Focus),
             Flats = EquipmentSections.Minutes(table, "flats_min", 240.0, usual.Flats),
             ExpectedLoss = table.Number(
                 "expected_loss",
@@ -114,12 +121,8 @@ internal static class SkySections
             Dither = table.Number("dither_arcsec", new("seconds of arc", 0.0, 3600.0)) is { } dither
                 ? Angle.FromArcseconds(dither)
                 : usual.Dither,
-            TrailLimitPx = table.Number(
-                "trail_limit_px",
-                NumberRange.Above("pixels", 0.0, 100.0),
-                usual.TrailLimitPx
-            ),
-            Filters = Filters(table),
+            TrailLimitPx = trail,
+            Filters = Filters(table, trail),
         };
         table.Close();
         return night;
@@ -299,7 +302,7 @@ internal static class SkySections
         return null;
     }
 
-    private static List<FilterSection> Filters(PlanTable night)
+    private static List<FilterSection> Filters(PlanTable night, double trail)
     {
         var filters = new List<FilterSection>();
         foreach (var table in night.Tables("filter"))
@@ -335,13 +338,30 @@ internal static class SkySections
                         "share",
                         NumberRange.Above("a share", 0.0, 1000.0),
                         PlanDefaults.Share
-                    )
+                    ),
+                    table.Number("trail_limit_px", NumberRange.Above("pixels", 0.0, 100.0), trail),
+                    Moon(table)
                 )
             );
             table.Close();
         }
 
         return filters;
+    }
+
+    private static MoonRule Moon(PlanTable filter)
+    {
+        var away = filter.Number("moon_away_deg", new("degrees", 0.0, 180.0), 0.0);
+        var lit = filter.Number("moon_lit_from", new("a part of the disc", 0.0, 1.0), 0.0);
+        if (filter.Has("moon_lit_from") && !filter.Has("moon_away_deg"))
+        {
+            filter.Missing(
+                "moon_away_deg",
+                "how far from the Moon the filter has to be while so much of it is lit: moon_away_deg = 60"
+            );
+        }
+
+        return new(Angle.FromDegrees(away), lit);
     }
 
     private static TimeSpan Seconds(PlanTable table, string key, TimeSpan otherwise) =>
