@@ -161,6 +161,7 @@ public sealed class TallyCommandTests
         using var program = Process.Start(
             new ProcessStartInfo("dotnet", [Checkout.Program, "tally", plan, folder, "--json"])
             {
+                UseShellExecute = false,
                 RedirectStandardOutput = true,
                 RedirectStandardError = true,
             }

@@ -99,7 +99,15 @@ public static class PlanJob
         }
 
         set.Commit();
-        return new(plan, notes, nights, text, folder, [.. files.Select(entry => entry.Name)], messages);
+        return new(
+            plan,
+            notes,
+            nights,
+            text,
+            folder,
+            [.. files.Select(entry => entry.Name)],
+            messages
+        );
     }
 
     private static IReadOnlyList<(string Name, byte[] Bytes)> StarPictures(
