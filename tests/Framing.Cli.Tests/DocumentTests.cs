@@ -40,7 +40,7 @@ public sealed partial class DocumentTests
         session.Run("plan");
 
         var left = session.Files().Select(file => Path.GetFileName(file)).ToList();
-        Assert.Equal(7, left.Count);
+        Assert.Equal(10, left.Count);
         Assert.All(left, file => Assert.Contains($"`{file}`", text, StringComparison.Ordinal));
     }
 

@@ -10,6 +10,8 @@ namespace Framing.Cli.Commands;
 /// <summary>The main job: framing, panels, coverage, report, table, picture.</summary>
 internal static class PlanCommand
 {
+    private const int NamesInALine = 5;
+
     public static Command Make(Terminal terminal)
     {
         var plan = new Argument<string?>("PLAN")
@@ -104,13 +106,16 @@ internal static class PlanCommand
         var where = delivery.Folder is null
             ? null
             : $"Written to {Path.GetRelativePath(terminal.Folder, delivery.Folder)}:";
-        var files = string.Join(", ", delivery.Files);
+        var files = string.Join(
+            ",\n  ",
+            delivery.Files.Chunk(NamesInALine).Select(names => string.Join(", ", names))
+        );
         if (json)
         {
             terminal.Output.Write(delivery.Report);
             if (where is not null)
             {
-                terminal.Error.WriteLine($"{where} {files}");
+                terminal.Error.WriteLine($"{where} {string.Join(", ", delivery.Files)}");
             }
         }
         else

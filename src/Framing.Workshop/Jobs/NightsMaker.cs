@@ -6,9 +6,12 @@ namespace Framing.Workshop;
 /// <summary>Turns a plan file and its framing into a request for the nights.</summary>
 internal static class NightsMaker
 {
-    /// <summary>The request; null where the plan names no site, or there are no panels.</summary>
+    /// <summary>Nights are known from this year on; a plan may be dated earlier.</summary>
+    private const int FirstYear = 1902;
+
+    /// <summary>The request; null where the plan names no site or an early date, or there are no panels.</summary>
     public static NightsRequest? Of(PlanFile file, FramedPlan plan, DateOnly evening) =>
-        file.Site is not { } site || plan.Panels.Count == 0
+        file.Site is not { } site || plan.Panels.Count == 0 || evening.Year < FirstYear
             ? null
             : new()
             {

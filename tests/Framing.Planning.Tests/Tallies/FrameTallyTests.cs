@@ -73,7 +73,12 @@ public sealed class FrameTallyTests
             field.Area.SquareDegrees * 0.8,
             field.Area.SquareDegrees * 0.9
         );
-        Assert.Single(tally.Cover.Uncovered);
+
+        // The hole, and at most a sliver at a corner of the panel that was shot.
+        Assert.True(
+            tally.Cover.Uncovered.Max(region => region.Area.SquareDegrees)
+                > 0.999 * tally.Cover.Missing.SquareDegrees
+        );
         Assert.Equal(2, panels.Count);
     }
 
