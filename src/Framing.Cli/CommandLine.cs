@@ -68,6 +68,7 @@ internal static class CommandLine
         root.Subcommands.Add(RehearseCommand.Make(terminal));
         root.Subcommands.Add(TallyCommand.Make(terminal));
         root.Subcommands.Add(StrategiesCommand.Make(terminal));
+        root.Subcommands.Add(ServeCommand.Make(terminal));
         foreach (var option in root.Options.OfType<VersionOption>())
         {
             option.Action = new VersionAction(terminal);

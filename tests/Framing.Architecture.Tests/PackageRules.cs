@@ -20,6 +20,7 @@ internal static class PackageRules
         ["Tomlyn"] = ["Framing.Workshop"],
         ["System.CommandLine"] = ["Framing.Cli"],
         ["CsvHelper"] = ["Framing.Export"],
+        ["QRCoder"] = ["Framing.Web"],
     };
 
     /// <summary>What the program ships for each system without using it in code.</summary>

@@ -9,14 +9,15 @@ internal sealed class PictureLayout
 {
     private const double LeastText = 8.5;
 
-    public PictureLayout(PictureSize size, bool hasTitle, bool hasSummary)
+    public PictureLayout(PictureSize size, bool hasTitle, bool hasSummary, bool hasLegend)
     {
         Size = size;
         var scale = Math.Min(size.Width / 1600.0, size.Height / 1000.0);
         Unit = scale >= 1.0 ? scale : Math.Sqrt(scale);
         Margin = (scale >= 0.4 ? 34.0 : 16.0) * Unit;
-        LegendStandsBeside = size.Width >= 640 && size.Width >= 0.9 * size.Height;
-        LegendStandsBelow = !LegendStandsBeside && size.Height >= 640 && size.Width >= 480;
+        LegendStandsBeside = hasLegend && size.Width >= 640 && size.Width >= 0.9 * size.Height;
+        LegendStandsBelow =
+            hasLegend && !LegendStandsBeside && size.Height >= 640 && size.Width >= 480;
 
         var top = Margin;
         if (hasTitle)

@@ -59,7 +59,7 @@ internal sealed class SkyComposer
         new(Palette.ChartInside.At(0.85), Math.Max(2.0, 3.2 * Unit), Round: true);
 
     public static PictureLayout LayoutOf(SkyScene scene, PictureSize size) =>
-        new(size, scene.Title.Length > 0, scene.Summary.Length > 0);
+        new(size, scene.Title.Length > 0, scene.Summary.Length > 0, scene.HasLegend);
 
     public static ChartGeometry ChartOf(SkyScene scene, PictureLayout layout) =>
         new(scene.View, layout.Size, layout.Chart);

@@ -14,6 +14,9 @@ public sealed record SkyScene
     /// <summary>One line that sums up the plan; may be empty.</summary>
     public string Summary { get; init; } = string.Empty;
 
+    /// <summary>False for a chart alone, whose marks are explained elsewhere.</summary>
+    public bool HasLegend { get; init; } = true;
+
     /// <summary>Stars in any order; those outside the chart do no harm. The faintest are left out where there are too many.</summary>
     public IReadOnlyList<ChartStar> Stars { get; init; } = [];
 

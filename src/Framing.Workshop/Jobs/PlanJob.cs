@@ -38,14 +38,9 @@ public static class PlanJob
         var backdrop = order.BackdropPath is { } path
             ? SolvedPicture.ReadBackdrop(path, order.Size, out backdropPlace)
             : null;
-        var plan = framing.Frame(request);
-        var nights = NightsMaker.Of(file, plan, framing.Evening) is { } wanted
-            ? NightsStep.Plan(wanted)
-            : null;
-        plan = TimesOf(plan, nights);
-        var notes = plan.Panels.Count > 0 ? EveningMaker.Of(file, plan, framing.Evening) : null;
-        var report = ReportWriter.Write(plan, ProgramVersion.Text, notes, nights);
-        var text = Encoding.UTF8.GetString(report);
+        var worked = WorkedPlan.Of(file, framing.Frame(request), framing.Evening);
+        var (plan, notes, nights, text) = (worked.Plan, worked.Notes, worked.Nights, worked.Report);
+        var report = Encoding.UTF8.GetBytes(text);
         if (plan.Impossible is not null)
         {
             return new(plan, notes, null, text, null, [], messages);
@@ -123,24 +118,4 @@ public static class PlanJob
                     .Select(entry => (entry.Name, entry.Picture.ToPng())),
             ]
             : [];
-
-    /// <summary>Coordinates of date for the middle of each panel's first block, else of the dark time.</summary>
-    private static FramedPlan TimesOf(FramedPlan plan, PlannedNights? nights) =>
-        nights is null
-            ? plan
-            : plan with
-            {
-                Panels =
-                [
-                    .. plan.Panels.Select(panel =>
-                        panel.SeenAt(
-                            nights.Blocks.FirstOrDefault(block => block.Panel == panel.Number)
-                                is { } first
-                                ? first.Middle
-                                : nights.Nights[0].Middle,
-                            plan.Request
-                        )
-                    ),
-                ],
-            };
 }

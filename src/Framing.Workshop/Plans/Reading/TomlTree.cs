@@ -173,7 +173,7 @@ internal sealed class TomlTree
         return table;
     }
 
-    private static string[] Names(KeySyntax key) =>
+    internal static string[] Names(KeySyntax key) =>
         [Name(key.Key!), .. key.DotKeys.Select(item => Name(item.Key!))];
 
     private static string Name(BareKeyOrStringValueSyntax key) =>
